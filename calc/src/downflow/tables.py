@@ -1,0 +1,270 @@
+"""Published tables: CSV files in `data/`, read once into typed rows.
+
+Each file starts with `#` lines that name the document and section. A row class is a
+`NamedTuple` whose field names are column names; `typed` turns text into what the fields
+say (`float`, `int`, `str`, or one of these or nothing). Rows go into physics as arguments.
+"""
+
+import csv
+from functools import cache
+from importlib.resources import files
+from typing import Any, NamedTuple, TypeVar
+
+Row = TypeVar("Row", bound=NamedTuple)
+
+
+@cache
+def _lines(name: str) -> tuple[str, ...]:
+    text = files("downflow").joinpath("data", f"{name}.csv").read_text(encoding="utf-8")
+    return tuple(text.splitlines())
+
+
+def read(name: str) -> list[dict[str, str]]:
+    """Every row of `data/<name>.csv` as column name to text, `#` lines skipped."""
+    return list(csv.DictReader(line for line in _lines(name) if not line.startswith("#")))
+
+
+def source(name: str) -> str:
+    """The `#` lines at the head of `data/<name>.csv` in one string: what it is, and from where."""
+    return " ".join(line[1:].strip() for line in _lines(name) if line.startswith("#"))
+
+
+def _value(text: str, kind: Any) -> Any:
+    if kind is str:
+        return text
+    if kind is int or kind is float:
+        return kind(text)
+    if text == "":  # a kind that allows nothing, written `float | None`
+        return None
+    return next(part for part in kind.__args__ if part is not type(None))(text)
+
+
+@cache
+def typed(name: str, row: type[Row]) -> tuple[Row, ...]:
+    """Rows of `data/<name>.csv` as instances of the `NamedTuple` class `row`.
+
+    Columns that the class does not name are left out.
+    """
+    kinds: dict[str, Any] = row.__annotations__
+    return tuple(
+        row(**{field: _value(line[field], kind) for field, kind in kinds.items()})
+        for line in read(name)
+    )
+
+
+class InsulationCompression(NamedTuple):
+    """Share of nominal R kept [%] at a restricted thickness [% of full]."""
+
+    thickness_pct: float
+    nonuniform_batt_r_pct: float
+    nonuniform_blown_r_pct: float
+    uniform_batt_r_pct: float
+
+
+class UoLimit(NamedTuple):
+    """Largest overall U of the envelope [Btu/(h ft² °F)] in a thermal zone."""
+
+    uo_zone: int
+    max_uo_btuh_ft2_f: float
+
+
+class UnitLeakage(NamedTuple):
+    """Leakage area [cm²] per exposed surface [m²] by quality of construction."""
+
+    construction: str
+    leakage_cm2_m2: float
+
+
+class StackCoefficient(NamedTuple):
+    """Stack coefficient [(L/s)²/(cm⁴ K)] by number of storeys."""
+
+    storeys: int
+    stack_si: float
+
+
+class WindCoefficient(NamedTuple):
+    """Wind coefficient [(L/s)²/(cm⁴ (m/s)²)] by shelter class and storeys."""
+
+    shelter_class: int
+    shelter: str
+    storeys: int
+    wind_si: float
+
+
+class LeakageDivisor(NamedTuple):
+    """N in natural air changes = air changes at 50 Pa / N."""
+
+    zone: int
+    storeys: int
+    shielding: str
+    divisor: float
+
+
+class DuctLoss(NamedTuple):
+    """Duct loss as a share of the building load, crawl space at outdoor temperature."""
+
+    leakage_pct_per_side: float
+    duct_r_ip: float
+    season: str
+    loss_factor: float
+
+
+class EnvelopeByDate(NamedTuple):
+    """Typical level of one component by date of construction."""
+
+    era: str
+    from_year: int
+    component: str
+    low: float
+    high: float
+
+
+class Fuel(NamedTuple):
+    """Heat content of one unit of a fuel [Btu], and how far published values spread."""
+
+    fuel: str
+    unit: str
+    heat_content_btu: float
+    spread_btu: float
+
+
+class FurnaceEfficiency(NamedTuple):
+    """Seasonal efficiency of a kind of furnace, lowest and highest usual value."""
+
+    kind: str
+    low: float
+    high: float
+
+
+class OpaqueFactor(NamedTuple):
+    """Opaque surface cooling factors; the base temperature term in kelvin."""
+
+    surface: str
+    of_t: float
+    of_b_alpha_k: float
+    of_b_k: float
+    of_r: float
+
+
+class RoofAbsorptance(NamedTuple):
+    """Solar absorptance of a roof."""
+
+    material: str
+    colour: str
+    absorptance: float
+
+
+class WindowExposure(NamedTuple):
+    """Exposure of a window: azimuth, solar load factor, shade line factors by latitude."""
+
+    exposure: str
+    azimuth_from_south_deg: float
+    solar_load_factor: float
+    slf_20: float
+    slf_25: float
+    slf_30: float
+    slf_35: float
+    slf_40: float
+    slf_45: float
+    slf_50: float
+    slf_55: float
+    slf_60: float
+
+
+class InteriorShading(NamedTuple):
+    """Attenuation of solar gain by a closed interior shade."""
+
+    panes: int
+    glazing: str
+    shade: str
+    attenuation: float
+
+
+class Glazing(NamedTuple):
+    """U [W/(m² K)] and solar heat gain coefficient of a whole window."""
+
+    glazing: str
+    frame: str
+    u_w_m2k: float
+    shgc: float
+
+
+class Wire(NamedTuple):
+    """One conductor size: ampacity by temperature column, area, resistance."""
+
+    material: str
+    size: str
+    ampacity_60c_a: float
+    ampacity_75c_a: float
+    ampacity_90c_a: float
+    small_conductor_ocpd_max_a: float | None
+    circular_mils: float
+    dc_ohm_per_kft_75c: float
+
+
+class AmbientCorrection(NamedTuple):
+    """Ampacity factor up to an ambient temperature, by insulation temperature."""
+
+    ambient_c_max: float
+    factor_60c: float | None
+    factor_75c: float | None
+    factor_90c: float | None
+
+
+class ConductorCount(NamedTuple):
+    """Ampacity factor up to a number of current-carrying conductors together."""
+
+    count_max: int
+    factor: float
+
+
+class StandardBreaker(NamedTuple):
+    """A standard rating of an overcurrent device."""
+
+    rating_a: float
+
+
+class EquipmentGround(NamedTuple):
+    """Smallest equipment ground up to a rating of the overcurrent device."""
+
+    ocpd_max_a: float
+    copper_size: str
+    aluminum_size: str
+
+
+class HeatPumpMinCop(NamedTuple):
+    """Least COP of a factory heat pump at an outdoor temperature."""
+
+    outdoor_f: float
+    min_cop: float
+
+
+#: Table name to row class, for whoever needs a table by its name.
+ROWS: dict[str, type[Any]] = {
+    "ambient_correction": AmbientCorrection,
+    "conductor_count": ConductorCount,
+    "duct_loss": DuctLoss,
+    "envelope_by_date": EnvelopeByDate,
+    "equipment_ground": EquipmentGround,
+    "fuels": Fuel,
+    "furnace_efficiency": FurnaceEfficiency,
+    "glazing": Glazing,
+    "heat_pump_min_cop": HeatPumpMinCop,
+    "infiltration_stack": StackCoefficient,
+    "infiltration_wind": WindCoefficient,
+    "insulation_compression": InsulationCompression,
+    "interior_shading": InteriorShading,
+    "leakage_divisor": LeakageDivisor,
+    "rlf_opaque": OpaqueFactor,
+    "rlf_window": WindowExposure,
+    "roof_absorptance": RoofAbsorptance,
+    "standard_breakers": StandardBreaker,
+    "unit_leakage": UnitLeakage,
+    "uo_limits": UoLimit,
+    "wire_ampacity": Wire,
+}
+
+
+def rows(name: str) -> tuple[Any, ...]:
+    """The typed rows of a table in `ROWS`."""
+    return typed(name, ROWS[name])
