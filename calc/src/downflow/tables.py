@@ -10,7 +10,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any, NamedTuple, TypeVar
 
-Row = TypeVar("Row", bound=NamedTuple)
+Row = TypeVar("Row", bound=tuple[Any, ...])
 
 
 @cache
@@ -39,17 +39,21 @@ def _value(text: str, kind: Any) -> Any:
     return next(part for part in kind.__args__ if part is not type(None))(text)
 
 
-@cache
+_typed: dict[tuple[str, type[Any]], tuple[Any, ...]] = {}
+
+
 def typed(name: str, row: type[Row]) -> tuple[Row, ...]:
-    """Rows of `data/<name>.csv` as instances of the `NamedTuple` class `row`.
+    """Rows of `data/<name>.csv` as instances of the `NamedTuple` class `row`, read once.
 
     Columns that the class does not name are left out.
     """
-    kinds: dict[str, Any] = row.__annotations__
-    return tuple(
-        row(**{field: _value(line[field], kind) for field, kind in kinds.items()})
-        for line in read(name)
-    )
+    if (name, row) not in _typed:
+        kinds: dict[str, Any] = row.__annotations__
+        _typed[name, row] = tuple(
+            row(**{field: _value(line[field], kind) for field, kind in kinds.items()})
+            for line in read(name)
+        )
+    return _typed[name, row]
 
 
 class InsulationCompression(NamedTuple):

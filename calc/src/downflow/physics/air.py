@@ -35,7 +35,8 @@ def pressure_psia(elevation_ft: float) -> float:
     """
     if not LOWEST_FT <= elevation_ft <= HIGHEST_FT:
         raise ValueError(f"elevation {elevation_ft} ft is outside {LOWEST_FT} to {HIGHEST_FT} ft")
-    return SEA_LEVEL_PSIA * (1 - LAPSE_PER_FT * elevation_ft) ** PRESSURE_EXPONENT
+    ratio: float = (1 - LAPSE_PER_FT * elevation_ft) ** PRESSURE_EXPONENT
+    return SEA_LEVEL_PSIA * ratio
 
 
 def pressure_ratio(elevation_ft: float) -> float:
