@@ -15,8 +15,6 @@ if TYPE_CHECKING:
     from downflow.tables import OpaqueFactor, WindowExposure
 
 F_PER_K = 1.8
-BTUH_FT2_PER_W_M2 = 3.412142 * 0.3048**2
-BTUH_PER_W = 3.412142
 M2_PER_FT2 = 0.3048**2
 HIGHEST_FT = 2000 / 0.3048
 LOWEST_LATITUDE = 20.0
@@ -218,7 +216,7 @@ def window_factor_btuh_ft2(
 
     Source: 2021 Fundamentals handbook, chapter 17, eq. 25.
     """
-    solar = irradiance_w_m2 * BTUH_FT2_PER_W_M2 * shgc * attenuation * solar_load_factor
+    solar = air.btuh_of_watts(irradiance_w_m2 * M2_PER_FT2) * shgc * attenuation * solar_load_factor
     return u_btuh_ft2_f * (difference_f - WINDOW_DAILY_RANGE * daily_range_f) + solar
 
 
@@ -231,7 +229,7 @@ def internal_sensible_btuh(floor_ft2: float, people: float) -> float:
 
     Source: 2021 Fundamentals handbook, chapter 17, eq. 30.
     """
-    return BTUH_PER_W * (
+    return air.btuh_of_watts(
         GAIN_SENSIBLE_W
         + GAIN_SENSIBLE_W_M2 * floor_ft2 * M2_PER_FT2
         + GAIN_SENSIBLE_W_PERSON * people
@@ -243,7 +241,7 @@ def internal_latent_btuh(floor_ft2: float, people: float) -> float:
 
     Source: 2021 Fundamentals handbook, chapter 17, eq. 31.
     """
-    return BTUH_PER_W * (
+    return air.btuh_of_watts(
         GAIN_LATENT_W + GAIN_LATENT_W_M2 * floor_ft2 * M2_PER_FT2 + GAIN_LATENT_W_PERSON * people
     )
 
