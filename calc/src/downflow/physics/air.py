@@ -5,8 +5,6 @@ Airflow here is *actual* (at the density where it is counted) unless a name says
 carries goes with its mass, so density enters every formula.
 """
 
-import psychrolib
-
 SEA_LEVEL_PSIA = 14.696
 LAPSE_PER_FT = 6.8754e-6
 PRESSURE_EXPONENT = 5.2559
@@ -145,34 +143,6 @@ def latent_btuh(airflow_cfm: float, humidity_difference: float, density_lb_ft3: 
     (60 x 0.075 x 1,076).
     """
     return 60 * density_lb_ft3 * VAPOR_HEAT_BTU_LB * airflow_cfm * humidity_difference
-
-
-def humidity_ratio_of_wet_bulb(dry_bulb_f: float, wet_bulb_f: float, elevation_ft: float) -> float:
-    """Humidity ratio from dry and wet bulb at an altitude. [lb/lb]
-
-    Source: 2021 Fundamentals handbook, chapter 1, by the library psychrolib.
-    """
-    if wet_bulb_f > dry_bulb_f:
-        raise ValueError(f"wet bulb {wet_bulb_f} °F is above the dry bulb {dry_bulb_f} °F")
-    psychrolib.SetUnitSystem(psychrolib.IP)
-    ratio = psychrolib.GetHumRatioFromTWetBulb(dry_bulb_f, wet_bulb_f, pressure_psia(elevation_ft))
-    return float(ratio)
-
-
-def humidity_ratio_of_relative(
-    dry_bulb_f: float, relative_humidity: float, elevation_ft: float
-) -> float:
-    """Humidity ratio from dry bulb and relative humidity (0 to 1) at an altitude. [lb/lb]
-
-    Source: 2021 Fundamentals handbook, chapter 1, by the library psychrolib.
-    """
-    if not 0 <= relative_humidity <= 1:
-        raise ValueError(f"relative humidity {relative_humidity} is outside 0 to 1")
-    psychrolib.SetUnitSystem(psychrolib.IP)
-    ratio = psychrolib.GetHumRatioFromRelHum(
-        dry_bulb_f, relative_humidity, pressure_psia(elevation_ft)
-    )
-    return float(ratio)
 
 
 def watts_of_btuh(heat_btuh: float) -> float:

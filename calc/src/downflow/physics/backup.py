@@ -6,13 +6,9 @@ by the mass of the air, so the least airflow is counted in standard air.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
-from downflow.physics import air
-
-HEAT_CAPACITY_LOW_BTU_F_FT2 = 2.0
-HEAT_CAPACITY_HIGH_BTU_F_FT2 = 4.0
+from downflow.physics import air, comfort
 
 
 def shortfall_btuh(load_btuh: float, heat_pump_btuh: float) -> float:
@@ -69,13 +65,6 @@ def holds_down_to_f(heat_btuh: float, ua_btuh_f: float, indoor_f: float) -> floa
     if ua_btuh_f <= 0:
         raise ValueError(f"UA {ua_btuh_f} Btu/(h °F) is not above 0")
     return indoor_f - heat_btuh / ua_btuh_f
-
-
-def indoor_with_f(heat_btuh: float, ua_btuh_f: float, outdoor_f: float) -> float:
-    """Indoor temperature at which a home comes to rest with a fixed heat. [°F]"""
-    if ua_btuh_f <= 0:
-        raise ValueError(f"UA {ua_btuh_f} Btu/(h °F) is not above 0")
-    return outdoor_f + heat_btuh / ua_btuh_f
 
 
 def stages_needed(short_btuh: float, stage_kw: Sequence[float]) -> int | None:
@@ -145,12 +134,9 @@ def recovery_hours(
     Holds for: one temperature for air, furniture and surfaces.
     Source: C dT/dt = q - UA (T - T_out), solved.
     """
-    if heat_capacity_btu_f <= 0 or ua_btuh_f <= 0:
-        raise ValueError("heat capacity and UA must be above 0")
-    rest = indoor_with_f(heat_btuh, ua_btuh_f, outdoor_f)
-    if from_f == to_f:
-        return 0.0
-    start, end = rest - from_f, rest - to_f
-    if start == 0 or end == 0 or start / end <= 0 or abs(end) > abs(start):
-        return None
-    return heat_capacity_btu_f / ua_btuh_f * math.log(start / end)
+    return comfort.change_h(
+        from_f,
+        to_f,
+        comfort.settled_f(outdoor_f, heat_btuh, ua_btuh_f),
+        comfort.time_constant_h(heat_capacity_btu_f, ua_btuh_f),
+    )

@@ -20,7 +20,6 @@ FROST_F = 35.0
 FROST_LOW_F = 17.0
 FROST_HIGH_F = 45.0
 RATED_F = 47.0
-CYCLING_DEGRADATION = 0.25
 
 
 class Reading(NamedTuple):
@@ -233,64 +232,3 @@ def share_covered(load_btuh: float, capacity_btuh: float) -> float:
     if load_btuh <= 0:
         return 1.0
     return min(1.0, max(0.0, capacity_btuh) / load_btuh)
-
-
-def part_load_factor(run_share: float, degradation: float = CYCLING_DEGRADATION) -> float:
-    """Efficiency of cycling over steady efficiency.
-
-    Source: 10 CFR 430 subpart B appendix M1; 2021 Fundamentals handbook, chapter 19:
-    1 - Cd (1 - load/capacity), Cd 0.25 where not tested.
-    """
-    if not 0 <= run_share <= 1:
-        raise ValueError(f"run share {run_share} is outside 0 to 1")
-    return 1 - degradation * (1 - run_share)
-
-
-class PartLoad(NamedTuple):
-    """What a variable-speed heat pump does at one load."""
-
-    heat_btuh: float
-    power_w: float
-    backup_btuh: float
-    run_share: float
-    cop: float
-
-
-def part_load(
-    load_btuh: float,
-    least_btuh: float,
-    most_btuh: float,
-    least_w: float,
-    most_w: float,
-    degradation: float = CYCLING_DEGRADATION,
-) -> PartLoad:
-    """Power and backup of a variable-speed heat pump at one load.
-
-    Args:
-        load_btuh: Heat asked for. [Btu/h]
-        least_btuh: Capacity at the lowest speed at this outdoor temperature. [Btu/h]
-        most_btuh: Capacity at full speed. [Btu/h]
-        least_w: Power at the lowest speed. [W]
-        most_w: Power at full speed. [W]
-        degradation: Cycling loss Cd.
-
-    Returns:
-        Heat, mean power, backup heat, share of the time that it runs, COP.
-
-    Holds for: COP straight in load between the two speeds.
-    Source: 10 CFR 430 subpart B appendix M1: cycling below the lowest speed, full speed
-    with resistance above the highest.
-    """
-    if least_btuh <= 0 or most_btuh < least_btuh:
-        raise ValueError(f"capacities {least_btuh} to {most_btuh} Btu/h make no sense")
-    if load_btuh <= 0:
-        return PartLoad(0.0, 0.0, 0.0, 0.0, cop(least_btuh, least_w))
-    if load_btuh >= most_btuh:
-        return PartLoad(most_btuh, most_w, load_btuh - most_btuh, 1.0, cop(most_btuh, most_w))
-    if load_btuh < least_btuh:
-        share = load_btuh / least_btuh
-        power = least_w * share / part_load_factor(share, degradation)
-        return PartLoad(load_btuh, power, 0.0, share, cop(load_btuh, power))
-    low, high = cop(least_btuh, least_w), cop(most_btuh, most_w)
-    here = low + (high - low) * (load_btuh - least_btuh) / (most_btuh - least_btuh)
-    return PartLoad(load_btuh, load_btuh / (air.BTU_PER_WH * here), 0.0, 1.0, here)
