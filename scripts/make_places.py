@@ -7,7 +7,8 @@
 One small file for each state holds all that the handbook knows of it: its climate
 stations, postal code areas, county zones and energy prices. `index.json` holds what a
 search needs before it knows the state: names and positions of all stations, and which
-state a postal code lies in. The same data give the same bytes. Standard library only.
+state a postal code lies in. `towns-a.json` to `towns-z.json` hold the towns by first
+letter. The same data give the same bytes. Needs nothing but Python and this project.
 """
 
 from __future__ import annotations
@@ -19,6 +20,11 @@ import sys
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
+sys.path.insert(0, str(ROOT / "calc" / "src"))
+
+from downflow.facts.place import STATES  # noqa: E402
+from downflow.places import letter_of  # noqa: E402
+
 DATA = ROOT / "scripts" / "data"
 SITE = ROOT / "docs" / "places"
 FORMAT = 1
@@ -44,21 +50,6 @@ PRICE_KEYS = {
     "heating_oil": "oil_usd_gal",
 }
 
-STATE_NAMES = {
-    "AK": "Alaska", "AL": "Alabama", "AR": "Arkansas", "AZ": "Arizona", "CA": "California",
-    "CO": "Colorado", "CT": "Connecticut", "DC": "District of Columbia", "DE": "Delaware",
-    "FL": "Florida", "GA": "Georgia", "GU": "Guam", "HI": "Hawaii", "IA": "Iowa",
-    "ID": "Idaho", "IL": "Illinois", "IN": "Indiana", "KS": "Kansas", "KY": "Kentucky",
-    "LA": "Louisiana", "MA": "Massachusetts", "MD": "Maryland", "ME": "Maine",
-    "MI": "Michigan", "MN": "Minnesota", "MO": "Missouri", "MS": "Mississippi",
-    "MT": "Montana", "NC": "North Carolina", "ND": "North Dakota", "NE": "Nebraska",
-    "NH": "New Hampshire", "NJ": "New Jersey", "NM": "New Mexico", "NV": "Nevada",
-    "NY": "New York", "OH": "Ohio", "OK": "Oklahoma", "OR": "Oregon", "PA": "Pennsylvania",
-    "PR": "Puerto Rico", "RI": "Rhode Island", "SC": "South Carolina", "SD": "South Dakota",
-    "TN": "Tennessee", "TX": "Texas", "UT": "Utah", "VA": "Virginia",
-    "VI": "U.S. Virgin Islands", "VT": "Vermont", "WA": "Washington", "WI": "Wisconsin",
-    "WV": "West Virginia", "WY": "Wyoming",
-}  # fmt: skip
 ZONE_ONE_TERRITORIES = ("GU", "PR", "VI")  # 10 CFR 460.101, Table 1; no counties in the table
 
 SOURCES = {
@@ -68,6 +59,7 @@ SOURCES = {
     "editions 2004 to 2012; EPA eGRID assignment of ZIP codes to grid subregions",
     "counties": "ASHRAE 169-2006 zones as in the IECC editions 2006 to 2018; DOE Building "
     "America, Guide to Determining Climate Regions by County (2015)",
+    "towns": "GeoNames (geonames.org), CC BY 4.0",
     "doe_zone": "10 CFR 460.101, Table 1",
     "prices": "US Energy Information Administration, State Energy Data System, residential "
     f"prices, release 2024P, average of {PRICE_YEAR}",
@@ -131,14 +123,19 @@ def ranges(prefixes: list[str]) -> list[str]:
 
 
 def zip_groups(areas: list[Row]) -> list[list[object]]:
-    """Areas of one zone and subregion together: [iecc, ba, subregion, [[zip, lat, lon], ...]]."""
-    groups: dict[tuple[str, str, str], list[object]] = {}
+    """Areas of one zone and subregion together: [iecc, ba, subregion, {prefix: numbers}].
+
+    Under each three-digit prefix stand three numbers for each code, one after the other:
+    its last two digits, latitude, longitude.
+    """
+    groups: dict[tuple[str, str, str], dict[str, list[object]]] = {}
     for area in areas:
         key = (area["iecc_zone"], area["ba_zone"], area["egrid_subregion"])
-        groups.setdefault(key, []).append(
-            [int(area["zip"]), value(area, "lat_deg"), value(area, "lon_deg")]
+        code = area["zip"]
+        groups.setdefault(key, {}).setdefault(code[:3], []).extend(
+            (int(code[3:]), value(area, "lat_deg"), value(area, "lon_deg"))
         )
-    return [[*(part or None for part in key), rows] for key, rows in sorted(groups.items())]
+    return [[*(part or None for part in key), codes] for key, codes in sorted(groups.items())]
 
 
 def county_groups(counties: list[Row]) -> list[list[object]]:
@@ -147,6 +144,28 @@ def county_groups(counties: list[Row]) -> list[list[object]]:
         key = (county["iecc2012_zone"], county["ba_zone"])
         groups.setdefault(key, []).append(county["county"])
     return [[*key, sorted(names)] for key, names in sorted(groups.items())]
+
+
+def town_files(towns: list[Row], counties: list[Row]) -> dict[str, str]:
+    """Towns by first letter, then state: [name, latitude, longitude, county or null].
+
+    The county is its place in the alphabetical list of the state's counties.
+    """
+    places: dict[str, list[str]] = {}
+    for county in counties:
+        places.setdefault(county["state"], []).append(county["county"])
+    letters: dict[str, dict[str, list[list[object]]]] = {}
+    for town in sorted(towns, key=lambda t: (t["state"], t["name"], t["lat_deg"], t["lon_deg"])):
+        here = sorted(places.get(town["state"], []))
+        number = here.index(town["county"]) if town["county"] else None
+        letters.setdefault(letter_of(town["name"]), {}).setdefault(town["state"], []).append(
+            [town["name"], value(town, "lat_deg"), value(town, "lon_deg"), number]
+        )
+    return {
+        f"towns-{letter}.json": lines({"format": FORMAT, "towns": sorted(states.items())},
+                                      spread=("towns",))
+        for letter, states in sorted(letters.items())
+    }
 
 
 def doe_zone(state: str, counties: list[Row]) -> int:
@@ -166,10 +185,10 @@ def build() -> dict[str, str]:
     prices = read("energy_prices.csv")
     grid = read("grid_emissions.csv")
 
-    files: dict[str, str] = {}
+    files = town_files(read("towns.csv.gz"), counties)
     states = []
     index_stations = []
-    for state, name in sorted(STATE_NAMES.items()):
+    for state, name in sorted(STATES.items()):
         here = sorted((s for s in stations if s["state"] == state), key=lambda s: s["station_id"])
         codes = sorted((a for a in areas if a["state"] == state), key=lambda a: a["zip"])
         county_rows = [c for c in counties if c["state"] == state]
@@ -196,8 +215,8 @@ def build() -> dict[str, str]:
             spread=("stations", "zips", "counties"),
         )
     known = {row["state"] for row in [*stations, *areas, *counties]}
-    if known != set(STATE_NAMES):
-        raise ValueError(f"states without a name: {sorted(known ^ set(STATE_NAMES))}")
+    if known != set(STATES):
+        raise ValueError(f"states without a name: {sorted(known ^ set(STATES))}")
 
     files["index.json"] = lines(
         {

@@ -4,9 +4,10 @@ Nothing is read here: the caller reads a file and hands in its text. A search ta
 three steps, so that a phone reads only what it needs:
 
 1. `read_index` the text of `INDEX_FILE`, once.
-2. `files_for` a query names the state files that the search needs (none for a name).
-3. `search` gives the stations to choose from, and `file_of` the file of the one chosen;
-   `facts_for` makes job-sheet facts of it.
+2. `files_for` a query names the files that the search needs: one or two of a few kB.
+3. `search` gives the stations to choose from, and towns. For a town chosen, `near_town`
+   gives the stations nearest to it.
+4. `file_of` names the file of the station chosen; `facts_for` makes job-sheet facts of it.
 
 A climate station is not the home. Distance and elevation stand beside each one, and
 the reader chooses. Every fact from here is `estimated`, and can be overwritten.
@@ -100,9 +101,15 @@ class Index:
 
 
 @dataclass(frozen=True)
-class ZipArea:
-    """A postal code area: its centre, zones and grid. None: not known."""
+class Area:
+    """Where the home is: a postal code or a town, its centre, zones and grid. None: not known.
 
+    Attributes:
+        name: The postal code, or the town.
+        code: The postal code; for a town the nearest one's, from which its grid is taken.
+    """
+
+    name: str
     code: str
     state: str
     lat_deg: float
@@ -110,6 +117,17 @@ class ZipArea:
     iecc_zone: str | None
     ba_zone: str | None
     grid_subregion: str | None
+
+
+@dataclass(frozen=True)
+class Town:
+    """A town. `county_number` counts the counties of its state in alphabetical order."""
+
+    name: str
+    state: str
+    lat_deg: float
+    lon_deg: float
+    county_number: int | None
 
 
 @dataclass(frozen=True)
@@ -122,8 +140,15 @@ class State:
     price_year: int | None
     prices: dict[str, float]
     stations: dict[str, dict[str, object]]
-    zips: dict[str, ZipArea]
+    zips: dict[str, Area]
     counties: dict[str, tuple[str, str]]
+
+    def county_of(self, town: Town) -> str | None:
+        """Name of a town's county, where it is known."""
+        number = town.county_number
+        if number is None or not 0 <= number < len(self.counties):
+            return None
+        return sorted(self.counties)[number]
 
 
 @dataclass(frozen=True)
@@ -147,11 +172,15 @@ class Match:
 
 @dataclass(frozen=True)
 class Found:
-    """What a search found: stations to choose from, best first, and notes to show."""
+    """What a search found, best first: stations and towns to choose from, and notes to show.
+
+    `kind` is `name`, `postal` or `town`. A search by name can find towns alone.
+    """
 
     kind: str
     matches: tuple[Match, ...]
-    area: ZipArea | None
+    towns: tuple[Town, ...]
+    area: Area | None
     doe_zone: int | None
     notes: tuple[str, ...]
 
@@ -280,12 +309,16 @@ def _state(data: dict[str, object]) -> State:
             _number(cells[column])
         _station(cells, state)
         stations[str(cells["station_id"])] = cells
-    zips: dict[str, ZipArea] = {}
-    for iecc, ba, subregion, areas in _rows(data["zips"]):
-        for number, lat, lon in _rows(areas):
-            code = f"{int(_number(number)):05d}"
-            zips[code] = ZipArea(code, state, _number(lat), _number(lon), _text(iecc), _text(ba),
-                                 _text(subregion))
+    zips: dict[str, Area] = {}
+    for iecc, ba, subregion, prefixes in _rows(data["zips"]):
+        if not isinstance(prefixes, dict):
+            raise TypeError("not a table")
+        for prefix, numbers in prefixes.items():
+            for place in range(0, len(numbers), 3):
+                last, lat, lon = (_number(n) for n in numbers[place : place + 3])
+                code = f"{prefix}{int(last):02d}"
+                zips[code] = Area(code, code, state, lat, lon, _text(iecc), _text(ba),
+                                  _text(subregion))
     counties = {
         str(name): (str(iecc), str(ba))
         for iecc, ba, names in _rows(data["counties"])
@@ -309,6 +342,36 @@ def _state(data: dict[str, object]) -> State:
 
 def _text(value: object) -> str | None:
     return None if value is None else str(value)
+
+
+def read_towns(text: str) -> tuple[Town, ...]:
+    """The towns of one letter, from the text of a file such as `towns-p.json`.
+
+    Raises:
+        PlaceFileError: The file is damaged or of another release.
+    """
+    data = _load(text, "A list of towns", ("towns",))
+    try:
+        return tuple(
+            Town(str(name), str(state), _number(lat), _number(lon),
+                 None if county is None else int(_number(county)))
+            for state, rows in _rows(data["towns"])
+            for name, lat, lon, county in _rows(rows)
+        )
+    except (TypeError, ValueError):
+        raise PlaceFileError("A list of towns is damaged") from None
+
+
+def letter_of(name: str) -> str:
+    """The letter under which a town is listed."""
+    words = _tokens(name)
+    first = words[0][0] if words else ""
+    return first if "a" <= first <= "z" else "a"
+
+
+def town_file(letter: str) -> str:
+    """Name of the file that lists the towns of a letter."""
+    return f"towns-{letter}.json"
 
 
 def file_name(state: str) -> str:
@@ -452,14 +515,17 @@ def _readings(query: str, index: Index) -> list[tuple[tuple[str, ...], str | Non
 
 
 def files_for(query: str, index: Index) -> tuple[str, ...]:
-    """Names of the state files that a search for `query` needs; empty for a name.
+    """Names of the files that a search for `query` needs.
+
+    State files for a postal code, a list of towns for a name; none for a whole state.
 
     Raises:
         PlaceError: The query is empty, too long, or a postal code that cannot be.
     """
     code = _postal_code(query)
     if code is None:
-        return ()
+        letters = {letter_of(" ".join(words)) for words, _ in _readings(query, index) if words}
+        return tuple(town_file(letter) for letter in sorted(letters))
     states = index.prefixes.get(code[:3])
     if not states:
         raise PlaceError(
@@ -486,15 +552,15 @@ def _postal_code(query: str) -> str | None:
 def search(
     query: str,
     index: Index,
-    states: Mapping[str, State] | None = None,
+    texts: Mapping[str, str],
     home_elevation_ft: float | None = None,
 ) -> Found:
-    """The climate stations to choose from, best first.
+    """The climate stations and towns to choose from, best first.
 
     Args:
         query: A place, with or without its state, or a postal code.
         index: From `read_index`.
-        states: For a postal code: the states whose files `files_for` named, by file name.
+        texts: The texts of the files that `files_for` named, by file name.
         home_elevation_ft: The home's own elevation, where it is known. [ft]
 
     Returns:
@@ -503,20 +569,20 @@ def search(
     Raises:
         PlaceError: Nothing fits; the message says what to try.
     """
+    needed = files_for(query, index)
+    missing = [name for name in needed if name not in texts]
+    if missing:
+        raise PlaceError("The place data are not on this device yet: " + ", ".join(missing) + ".")
     code = _postal_code(query)
     if code is not None:
-        return _by_code(code, index, states or {}, home_elevation_ft)
-    return _by_name(query, index, home_elevation_ft)
+        return _by_code(code, index, [read_state(texts[n]) for n in needed], home_elevation_ft)
+    towns = [town for name in needed for town in read_towns(texts[name])]
+    return _by_name(query, index, towns, home_elevation_ft)
 
 
 def _by_code(
-    code: str, index: Index, states: Mapping[str, State], home_elevation_ft: float | None
+    code: str, index: Index, here: list[State], home_elevation_ft: float | None
 ) -> Found:
-    needed = files_for(code, index)
-    missing = [name for name in needed if name not in states]
-    if missing:
-        raise PlaceError("The place data are not on this device yet: " + ", ".join(missing) + ".")
-    here = [states[name] for name in needed]
     found = [(state, state.zips[code]) for state in here if code in state.zips]
     if not found:
         known = sorted(c for state in here for c in state.zips if c[:3] == code[:3])
@@ -526,6 +592,50 @@ def _by_code(
             f"are missing. Try a neighbouring one" + (f", such as {near}." if near else ".")
         )
     state, area = found[0]
+    notes = []
+    if len(found) > 1:
+        others = " and ".join(s.name for s, _ in found[1:])
+        notes.append(f"This postal code also reaches into {others}.")
+    return _near("postal", area, state, index, home_elevation_ft, notes)
+
+
+def near_town(
+    town: Town, state: State, index: Index, home_elevation_ft: float | None = None
+) -> Found:
+    """The stations nearest to a town, with the zones of its county.
+
+    Args:
+        town: One of `Found.towns`.
+        state: From the file `file_name(town.state)`.
+        index: From `read_index`.
+        home_elevation_ft: The home's own elevation, where it is known. [ft]
+
+    Raises:
+        PlaceError: The wrong state, or no station within reach.
+    """
+    if town.state != state.state:
+        raise PlaceError(f"{town.name} lies in {town.state}, not in {state.name}.")
+    county = state.county_of(town)
+    iecc, ba = state.counties[county] if county else (None, None)
+    nearest = min(
+        state.zips.values(),
+        key=lambda a: (great_circle_miles(town.lat_deg, town.lon_deg, a.lat_deg, a.lon_deg),
+                       a.code),
+        default=None,
+    )
+    area = Area(
+        name=town.name, code=nearest.code if nearest else "", state=town.state,
+        lat_deg=town.lat_deg, lon_deg=town.lon_deg, iecc_zone=iecc, ba_zone=ba,
+        grid_subregion=nearest.grid_subregion if nearest else None,
+    )
+    notes = [f"{county}, {state.name}."] if county else []
+    return _near("town", area, state, index, home_elevation_ft, notes)
+
+
+def _near(
+    kind: str, area: Area, state: State, index: Index, home_elevation_ft: float | None,
+    notes: list[str],
+) -> Found:
     ranked = sorted(
         (great_circle_miles(area.lat_deg, area.lon_deg, s.lat_deg, s.lon_deg), s.station_id, s)
         for s in index.stations
@@ -534,70 +644,93 @@ def _by_code(
     if not near_enough:
         miles, _, nearest = ranked[0]
         raise PlaceError(
-            f"The nearest climate station to {code}, {nearest.name} ({nearest.state}), is "
+            f"The nearest climate station to {area.name}, {nearest.name} ({nearest.state}), is "
             f"{miles:,.0f} miles away. One more than {FARTHEST_MILES:.0f} miles off is not "
             "used: enter the climate by hand."
         )
-    matches = _matches(near_enough, home_elevation_ft)
-    notes = []
     if home_elevation_ft is None:
-        notes.append("The postal code has no elevation. Enter the home's own, then compare it "
-                     "with each station's.")
-    if len(found) > 1:
-        others = " and ".join(s.name for s, _ in found[1:])
-        notes.append(f"This postal code also reaches into {others}.")
+        notes.append("The place data do not know the home's elevation. Enter it, then compare "
+                     "it with each station's.")
     if area.grid_subregion is None:
-        notes.append("The power grid's subregion is not known for this postal code.")
-    return Found("postal", matches, area, state.doe_zone, tuple(notes))
+        notes.append("The power grid's subregion is not known here.")
+    matches = _matches(near_enough, home_elevation_ft)
+    return Found(kind, matches, (), area, state.doe_zone, tuple(notes))
 
 
-def _by_name(query: str, index: Index, home_elevation_ft: float | None) -> Found:
-    readings = _readings(query, index)
-    notes: list[str] = []
-    ranked: list[tuple[int, str, str, Station]] = []
-    wanted_state = next((state for _, state in readings if state), None)
+_Ranked = list[tuple[int, str, str, Station]]
+
+
+def _stations_called(
+    readings: list[tuple[tuple[str, ...], str | None]], index: Index
+) -> _Ranked:
+    ranked: _Ranked = []
     for words, state in readings:
-        whole_state = not words and state is not None
         for station in index.stations:
             if state is not None and station.state != state:
                 continue
-            cost = 50 if whole_state else _name_cost(words, _tokens(station.name))
-            if cost is not None and (words or whole_state):
-                ranked.append((cost, station.name, station.station_id, station))
-    if not ranked and wanted_state is not None:
-        words = readings[0][0]
-        for station in index.stations:
-            cost = _name_cost(words, _tokens(station.name)) if words else None
+            cost = _name_cost(words, _tokens(station.name)) if words else 50
             if cost is not None:
                 ranked.append((cost, station.name, station.station_id, station))
-        if ranked:
-            notes.append(f"No station of that name in {index.states[wanted_state]}; "
+    return sorted(ranked)
+
+
+def _towns_called(
+    readings: list[tuple[tuple[str, ...], str | None]], towns: list[Town]
+) -> list[Town]:
+    ranked: list[tuple[int, str, str, float, Town]] = []
+    for words, state in readings:
+        for town in towns:
+            if not words or (state is not None and town.state != state):
+                continue
+            cost = _name_cost(words, _tokens(town.name))
+            if cost is not None:
+                ranked.append((cost, town.name, town.state, town.lat_deg, town))
+    best: list[Town] = []
+    for _, _, _, _, town in sorted(ranked, key=lambda r: r[:4]):
+        if town not in best:
+            best.append(town)
+    return best
+
+
+def _by_name(
+    query: str, index: Index, towns: list[Town], home_elevation_ft: float | None
+) -> Found:
+    readings = _readings(query, index)
+    words, wanted = readings[0]
+    notes: list[str] = []
+    ranked = _stations_called(readings, index)
+    places = _towns_called(readings, towns)
+    if not ranked and not places and wanted is not None and words:
+        ranked = _stations_called([(words, None)], index)
+        places = _towns_called([(words, None)], towns)
+        if ranked or places:
+            notes.append(f"Nothing of that name in {index.states[wanted]}; "
                          "these lie in other states.")
     best: list[Station] = []
-    for _, _, _, station in sorted(ranked):
+    for _, _, _, station in ranked:
         if station not in best:
             best.append(station)
-    if not best:
-        if wanted_state is not None and not readings[0][0]:
-            raise PlaceError(f"{index.states[wanted_state]} has no climate station here. Type a "
-                             "postal code: the nearest stations are in the next state.")
+    if not best and not places:
+        if wanted is not None and not words:
+            raise PlaceError(f"{index.states[wanted]} has no climate station here. Type a "
+                             "town or a postal code: the nearest stations are in the next state.")
         raise PlaceError(
-            f"No climate station is called {_quote(query)}. The list holds "
-            f"{len(index.stations):,} weather stations, not every town: type the postal code, "
-            "or a larger town nearby."
+            f"No town or climate station is called {_quote(query)}. Towns of fewer than about "
+            "a thousand people are not listed: type the postal code, or a larger town nearby."
         )
-    most = len(best) if wanted_state is not None and not readings[0][0] else MOST_NAMES
-    if len(best) > most:
-        notes.append(f"{len(best) - most} more stations fit. Add the state.")
+    most = len(best) if wanted is not None and not words else MOST_NAMES
+    left = max(0, len(best) - most) + max(0, len(places) - MOST_NAMES)
+    if left:
+        notes.append(f"{left} more fit. Add the state.")
     matches = _matches([(None, s) for s in best[:most]], home_elevation_ft)
-    return Found("name", matches, None, None, tuple(notes))
+    return Found("name", matches, tuple(places[:MOST_NAMES]), None, None, tuple(notes))
 
 
 def _matches(
     found: Sequence[tuple[float | None, Station]],
     home_elevation_ft: float | None,
 ) -> tuple[Match, ...]:
-    first = found[0][1].elevation_ft
+    first = found[0][1].elevation_ft if found else None
     matches = []
     for miles, station in found:
         height = station.elevation_ft
@@ -650,7 +783,7 @@ def facts_for(
     station_id: str,
     station_state: State,
     index: Index,
-    area: ZipArea | None = None,
+    area: Area | None = None,
     home_state: State | None = None,
 ) -> dict[str, FactValue]:
     """What choosing a station puts on the job sheet, each value `estimated`.
@@ -659,7 +792,7 @@ def facts_for(
         station_id: The station chosen.
         station_state: The state whose file holds it.
         index: From `read_index`.
-        area: The postal code's area, where the search was by code.
+        area: `Found.area`, where the search was by postal code or town.
         home_state: The home's own state, where it is not the station's; its prices count.
 
     Returns:
@@ -682,13 +815,15 @@ def facts_for(
         facts[name] = {"value": value, "unit": unit, "from": "estimated", "note": note}
 
     put("station_id", station.station_id, "", climate)
-    put("place_name", f"{station.name}, {station.state}", "", "the climate station chosen")
+    put("place_name", f"{area.name if area else station.name}, {home.state}", "",
+        "" if area else "the climate station chosen")
     put("state", home.state, "", home.name)
-    if area is not None:
+    if area is not None and area.name == area.code:
         put("postal_code", area.code, "", "")
     put("latitude_deg", area.lat_deg if area else station.lat_deg, "",
-        f"centre of {area.code}" if area else station.name)
+        f"centre of {area.name}" if area else station.name)
     if station.elevation_ft is not None:
+        put("station_elevation_ft", station.elevation_ft, "ft", station.name)
         put("elevation_ft", station.elevation_ft, "ft",
             f"that of the station {station.name}, not of the home: enter the home's own")
     facts["monthly_means"] = {
@@ -705,7 +840,8 @@ def facts_for(
     iecc = area.iecc_zone if area else _text(row["iecc_zone"])
     ba = area.ba_zone if area else _text(row["ba_zone"])
     if iecc:
-        put("iecc_zone", iecc, "", "editions 2004 to 2012; the county and the code in force decide")
+        put("iecc_zone", iecc, "",
+            "of the energy code before 2021; the code official knows the one in force")
     if ba:
         put("ba_zone", ba, "", "DOE Building America")
     put("doe_zone", str(home.doe_zone), "", index.sources.get("doe_zone", ""))
