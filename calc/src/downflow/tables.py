@@ -243,13 +243,65 @@ class HeatPumpMinCop(NamedTuple):
     min_cop: float
 
 
+class RefrigerantRow(NamedTuple):
+    """Saturation of a refrigerant at a temperature: pressures [psia], densities [lb/ft³]."""
+
+    temp_f: float
+    bubble_psia: float
+    dew_psia: float
+    liquid_lb_ft3: float
+    vapor_lb_ft3: float
+
+
+class RangeDemand(NamedTuple):
+    """Demand of a free-standing range [VA] up to a rating [VA]."""
+
+    rating_max_va: float
+    demand_va: float
+
+
+class DrainPipe(NamedTuple):
+    """Plastic drain pipe: outside diameter and bore of schedule 40 [in]."""
+
+    size: str
+    outside_in: float
+    bore_in: float
+
+
+class ControlWire(NamedTuple):
+    """Copper control wire: gauge and resistance of one conductor at 75 °C [ohm/1000 ft]."""
+
+    gauge_awg: int
+    ohm_per_kft: float
+
+
+class FlammabilityLimit(NamedTuple):
+    """Lower flammability limit [kg/m³] and safety class of a refrigerant."""
+
+    refrigerant: str
+    safety_class: str
+    limit_kg_m3: float | None
+
+
+class ClearingVacuum(NamedTuple):
+    """Vacuum to reach before a system is opened or scrapped [inHg]."""
+
+    appliance: str
+    charge: str
+    vacuum_inhg: float
+
+
 #: Table name to row class, for whoever needs a table by its name.
 ROWS: dict[str, type[Any]] = {
     "ambient_correction": AmbientCorrection,
+    "clearing_vacuum": ClearingVacuum,
     "conductor_count": ConductorCount,
+    "control_wire": ControlWire,
+    "drain_pipe": DrainPipe,
     "duct_loss": DuctLoss,
     "envelope_by_date": EnvelopeByDate,
     "equipment_ground": EquipmentGround,
+    "flammability": FlammabilityLimit,
     "fuels": Fuel,
     "furnace_efficiency": FurnaceEfficiency,
     "glazing": Glazing,
@@ -259,6 +311,11 @@ ROWS: dict[str, type[Any]] = {
     "insulation_compression": InsulationCompression,
     "interior_shading": InteriorShading,
     "leakage_divisor": LeakageDivisor,
+    "range_demand": RangeDemand,
+    "refrigerant_r22": RefrigerantRow,
+    "refrigerant_r32": RefrigerantRow,
+    "refrigerant_r410a": RefrigerantRow,
+    "refrigerant_r454b": RefrigerantRow,
     "rlf_opaque": OpaqueFactor,
     "rlf_window": WindowExposure,
     "roof_absorptance": RoofAbsorptance,
