@@ -291,14 +291,96 @@ class ClearingVacuum(NamedTuple):
     vacuum_inhg: float
 
 
+class LossByTwo(NamedTuple):
+    """Loss coefficient by two ratios; the file says which."""
+
+    first: float
+    second: float
+    loss_c: float
+
+
+class ReynoldsFactor(NamedTuple):
+    """Factor on a loss coefficient at a Reynolds number."""
+
+    reynolds: float
+    factor: float
+
+
+class AngleFactor(NamedTuple):
+    """Factor on the loss coefficient of a 90° bend at another angle."""
+
+    angle_deg: float
+    factor: float
+
+
+class Bellmouth(NamedTuple):
+    """Loss coefficient of a rounded entry by its radius over the diameter."""
+
+    radius_over_diameter: float
+    loss_c: float
+
+
+class RoundElbow(NamedTuple):
+    """Loss coefficient of a round 90° elbow, r/D 1.5, by make and diameter [in]."""
+
+    kind: str
+    diameter_in: float
+    loss_c: float
+
+
+class NoiseVelocity(NamedTuple):
+    """Noise criterion band and the velocities [ft/min] at a free opening that make it."""
+
+    nc_low: float
+    nc_high: float
+    supply_fpm_low: float
+    supply_fpm_high: float
+    return_fpm_low: float
+    return_fpm_high: float
+
+
+class DuctRoughness(NamedTuple):
+    """Absolute roughness of a duct material [ft]: measured range and the value to use."""
+
+    material: str
+    low_ft: float
+    high_ft: float
+    roughness_ft: float
+
+
+class VelocityLimit(NamedTuple):
+    """Recommended and greatest velocity [ft/min] in a part of a home's air path."""
+
+    place: str
+    recommended_fpm: float
+    maximum_fpm: float
+    kind: str
+
+
+class MetalThickness(NamedTuple):
+    """Least sheet-metal thickness [in] of a duct up to and over 14 in."""
+
+    duct: str
+    to_14_in: float
+    over_14_in: float
+
+
 #: Table name to row class, for whoever needs a table by its name.
 ROWS: dict[str, type[Any]] = {
     "ambient_correction": AmbientCorrection,
+    "bellmouth": Bellmouth,
     "clearing_vacuum": ClearingVacuum,
     "conductor_count": ConductorCount,
     "control_wire": ControlWire,
     "drain_pipe": DrainPipe,
+    "duct_entry": LossByTwo,
     "duct_loss": DuctLoss,
+    "duct_roughness": DuctRoughness,
+    "elbow_mitered": LossByTwo,
+    "elbow_mitered_reynolds": ReynoldsFactor,
+    "elbow_round": RoundElbow,
+    "elbow_smooth": LossByTwo,
+    "elbow_smooth_angle": AngleFactor,
     "envelope_by_date": EnvelopeByDate,
     "equipment_ground": EquipmentGround,
     "flammability": FlammabilityLimit,
@@ -311,6 +393,8 @@ ROWS: dict[str, type[Any]] = {
     "insulation_compression": InsulationCompression,
     "interior_shading": InteriorShading,
     "leakage_divisor": LeakageDivisor,
+    "metal_thickness": MetalThickness,
+    "noise_velocity": NoiseVelocity,
     "range_demand": RangeDemand,
     "refrigerant_r22": RefrigerantRow,
     "refrigerant_r32": RefrigerantRow,
@@ -322,6 +406,7 @@ ROWS: dict[str, type[Any]] = {
     "standard_breakers": StandardBreaker,
     "unit_leakage": UnitLeakage,
     "uo_limits": UoLimit,
+    "velocity_limits": VelocityLimit,
     "wire_ampacity": Wire,
 }
 
