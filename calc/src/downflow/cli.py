@@ -91,7 +91,8 @@ def _read(name: str) -> Any:
             with open(name, "rb") as file:
                 raw = file.read()
     except OSError as error:
-        raise BadInput([problem("file", f"{name}: {error.strerror or 'cannot be read'}.")]) from None
+        why = error.strerror or "cannot be read"
+        raise BadInput([problem("file", f"{name}: {why}.")]) from None
     try:
         return json.loads(raw.decode("utf-8-sig"), parse_constant=_no_constant)
     except (ValueError, RecursionError):

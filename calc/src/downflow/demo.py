@@ -7,6 +7,7 @@ It is kept in parts, one for each area of the house, in `data/juniper_flat/`. A 
 
 from __future__ import annotations
 
+import dataclasses
 import functools
 import json
 import pkgutil
@@ -14,7 +15,7 @@ from typing import Any
 
 from downflow.facts.job import Job, job_from
 
-PARTS: tuple[str, ...] = ("load", "equipment")
+PARTS: tuple[str, ...] = ("place", "load", "equipment")
 """The parts, in the order in which they are put together."""
 
 
@@ -55,3 +56,14 @@ def _put(target: dict[str, Any], facts: dict[str, Any], part_name: str, date: st
 def demo_job() -> Job:
     """The demo job."""
     return job_from(demo_data())
+
+
+def with_example(job: Job) -> tuple[Job, frozenset[str]]:
+    """A job with the example's values where it has none, and the names of those.
+
+    For a page on which a reader has just changed one number: the rest of the worked
+    example stays in place, marked as not theirs, and never enters their job sheet.
+    """
+    demo = demo_job()
+    borrowed = {n: e for n in demo.names() - job.names() if (e := demo.entry(n)) is not None}
+    return (dataclasses.replace(job, facts={**borrowed, **job.facts}), frozenset(borrowed))

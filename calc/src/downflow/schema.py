@@ -52,8 +52,8 @@ def job_schema() -> dict[str, Any]:
                             "confirmed": {"type": "object"}}}
     release = {"type": "object", "additionalProperties": False,
                "required": ["calculator", "verdict", "by", "trade", "reason", "date"],
-               "properties": {n: text for n in ("calculator", "verdict", "by", "trade", "reason",
-                                                "date")}}
+               "properties": dict.fromkeys(
+                   ("calculator", "verdict", "by", "trade", "reason", "date"), text)}
     return {"$schema": DRAFT, "title": "Job sheet", "type": "object",
             "required": ["downflow", "id", "name"], "additionalProperties": False,
             "properties": {"downflow": {"const": VERSION}, "id": text, "name": text,

@@ -297,7 +297,7 @@ def parse_number(text: str) -> float:
 def _part(part: str) -> float:
     if "/" in part:
         top, _, bottom = part.partition("/")
-        if not (top.isascii() and top.isdigit() and bottom.isascii() and bottom.isdigit()) or int(bottom) == 0:
+        if not all(t.isascii() and t.isdigit() for t in (top, bottom)) or int(bottom) == 0:
             raise ValueError("not a number")
         return int(top) / int(bottom)
     whole, dot, rest = part.partition(".")

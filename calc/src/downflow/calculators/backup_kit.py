@@ -174,7 +174,9 @@ def _verdicts(job: Readings, paper: Paper, *, need: float, real: float, alone: f
 def figure(sheet: Sheet) -> str:
     """Each kit on the plate as a bar, with what is short as the limit."""
     sizes, scale, short = sheet.drawn["sizes"], sheet.drawn["scale"], sheet.drawn["short"]
-    assert isinstance(sizes, list) and isinstance(scale, float) and isinstance(short, float)
+    assert isinstance(sizes, list)
+    assert isinstance(scale, float)
+    assert isinstance(short, float)
     rows = [(f"{kw:g} kW kit", kw * scale) for kw in sizes]
     words = ", ".join(f"{name} {sheet.text(kw, 'kW', 1)}" for name, kw in rows)
     need = sheet.text(short, "kW", 1)

@@ -376,7 +376,8 @@ class Study:
 
     def _limit_judged(self, out: Verdict, terms: list[Term]) -> Verdict:
         margin = out.margin()
-        assert margin is not None and out.value is not None
+        assert margin is not None
+        assert out.value is not None
         down, _ = _spread_of(terms, margin, lambda o: _margin_in(o, out.id))
         below, above = _spread_of(terms, out.value, lambda o: _verdict_value_in(o, out.id))
         out.low, out.high = out.value - below, out.value + above

@@ -44,7 +44,8 @@ def parsed(formula: str) -> tuple[str, str, CodeType, frozenset[str]]:
         if not isinstance(node, _ALLOWED):
             raise ValueError(f"{type(node).__name__} may not stand in a formula: {formula!r}")
         if isinstance(node, ast.Call):
-            if not isinstance(node.func, ast.Name) or node.func.id not in FUNCTIONS or node.keywords:
+            name_of = node.func.id if isinstance(node.func, ast.Name) else ""
+            if name_of not in FUNCTIONS or node.keywords:
                 raise ValueError(f"unknown function in {formula!r}")
         elif isinstance(node, ast.Constant):
             if isinstance(node.value, bool) or not isinstance(node.value, (int, float)):

@@ -66,7 +66,8 @@ def check(fact: Fact, value: Any, field: str, unit: str | None = None,
     if fact.kind == "number":
         return _number(fact, value, field, unit, system)
     if unit not in (None, "", fact.unit):
-        return None, [problem(field, f"{fact.label}: it has no unit, so {unit!r} is not understood.")]
+        return None, [problem(field, f"{fact.label}: it has no unit, so {unit!r} is not "
+                                     "understood.")]
     if fact.kind == "choice":
         allowed = [c.value for c in fact.choices]
         if isinstance(value, str) and value in allowed:

@@ -74,7 +74,7 @@ FACTS: tuple[Fact, ...] = (
          "is taken.", "equipment"),
     Fact("kit_rated_v", "Voltage for which the kit's power is printed", "number", "V", 200, 250, 0,
          "Beside the kW on the kit's label: 240, 230 or 208.", "equipment",
-         assumption=Assumption(240.0, "most labels of 120/240 V equipment rate at 240 V", PRACTICE)),
+         assumption=Assumption(240.0, "most labels of 120/240 V equipment say 240 V", PRACTICE)),
     Fact("supply_v", "Voltage at the panel, under load", "number", "V", 200, 255, 0,
          "Between the two hot legs, with the range or dryer on.", "panel", hazard=LIVE_PANEL,
          spread={"measured": share(0.015), "estimated": Spread(8.0, 4.0)},

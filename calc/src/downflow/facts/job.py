@@ -148,7 +148,8 @@ def job_from(data: Any) -> Job:
                                             "Update the handbook. Your job is untouched.")])
     while version < VERSION:
         if version not in MIGRATIONS:
-            raise BadInput([problem("downflow", f"No way to read a job sheet of version {version}.")])
+            raise BadInput([problem("downflow",
+                                    f"No way to read a job sheet of version {version}.")])
         data = MIGRATIONS[version](data)
         version += 1
     problems: list[dict[str, str]] = []
@@ -186,7 +187,7 @@ def job_from(data: Any) -> Job:
 
 def _text(data: dict[str, Any], key: str, problems: list[dict[str, str]], most: int) -> str:
     value = data.get(key)
-    if isinstance(value, str) and 0 < len(value.strip()) and len(value) <= most:
+    if isinstance(value, str) and value.strip() and len(value) <= most:
         return value
     problems.append(problem(key, f"A job needs {'an id' if key == 'id' else 'a name'} "
                                  f"of 1 to {most} characters."))

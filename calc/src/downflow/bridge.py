@@ -1,0 +1,387 @@
+"""What the browser's worker asks of Python: JSON text in, JSON text out, never an exception.
+
+A request is `{"op": name, …}`; a reply `{"ok": true, …}` or `{"ok": false, "errors": […]}`.
+A job travels as the text of its file: the page stores it and never looks inside. `units`
+is `ip` or `si`; `at` is the page's clock, an ISO time.
+
+op            request                                        reply
+hello                                                        version, calculators
+open          text                                           job, id, name, facts, at
+new           id, name                                       job, id, name
+rename        job, name                                      job, name
+copy          job, id, name                                  job, id, name
+enter         job, name, typed, units, from, at, [visit]     job, changed
+table         job, name, rows [{column: typed}], units, from, at job, changed
+put           job, facts {name: entry}                       job, changed
+visit         job, id, date, kind                            job
+confirm       job, visit, step, at, by (by "" takes back)    job
+release       job, calculator, verdict, by, trade, reason, date   job
+take_back     job, calculator, verdict                       job
+calculator    id, job|null, units, ranged, [example]         regions, pin, level
+plan          job|null, units, ranged                        html, counts
+sheet         job|null, units                                html
+summary       job|null, units                                html, counts
+answer        id, job|null                                   answer (by the shell's contract)
+merge         mine, theirs, units                            job, differences
+take          job, theirs, names                             job
+
+A table is entered whole, as it stands in the form, once each of its rows is full; what
+is wrong or missing is named cell by cell, `hp_points[2].capacity_max_btuh`. The rows of
+the worked example are never typed over: a table of one's own starts empty.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+from collections.abc import Callable
+from typing import Any
+
+from downflow import __version__
+from downflow.calculators import all_calculators
+from downflow.demo import demo_job, with_example
+from downflow.engine.answer import answer_data
+from downflow.engine.paper import LEVELS
+from downflow.facts import Fact, all_facts
+from downflow.facts.checks import BadInput, check, problem, range_text
+from downflow.facts.job import (
+    Entry,
+    Job,
+    Release,
+    Visit,
+    entry_from,
+    job_from,
+    merge,
+    read_job,
+    write_job,
+)
+from downflow.plan import plan, the_chain
+from downflow.units import convert, parse_number, shown_decimals, shown_unit, typed_text, unit
+
+Request = dict[str, Any]
+Reply = dict[str, Any]
+
+
+def handle(text: str) -> str:
+    """Answers one request."""
+    try:
+        request = json.loads(text)
+        op = request.get("op") if isinstance(request, dict) else None
+        if not isinstance(op, str) or op not in _OPS:
+            raise BadInput([problem("op", "No such request.")])
+        reply = {"ok": True, **_OPS[op](request)}
+    except BadInput as bad:
+        reply = {"ok": False, "errors": bad.errors}
+    except (ValueError, KeyError, TypeError, RecursionError, ArithmeticError) as error:
+        # A fault of ours: the page says so and keeps what was typed.
+        reply = {"ok": False, "fault": f"{type(error).__name__}: {error}",
+                 "errors": [problem("page", "This went wrong here, not by you. What you typed is "
+                                            "kept.")]}
+    return json.dumps(reply, ensure_ascii=False, allow_nan=False)
+
+
+def _job(request: Request, key: str = "job") -> Job:
+    text = request.get(key)
+    return demo_job() if text is None else read_job(text)
+
+
+def _system(request: Request) -> str:
+    return "si" if request.get("units") == "si" else "ip"
+
+
+def _text(request: Request, key: str, most: int = 200) -> str:
+    value = request.get(key, "")
+    if not isinstance(value, str) or len(value) > most:
+        raise BadInput([problem(key, f"Text of at most {most} characters.")])
+    return value
+
+
+def _kept(job: Job) -> Reply:
+    """The reply of every request that changes a job: checked as if it came from a file."""
+    text = write_job(job)
+    read_job(text)
+    return {"job": text, "id": job.id, "name": job.name}
+
+
+def _hello(request: Request) -> Reply:
+    return {"version": __version__, "calculators": len(all_calculators())}
+
+
+def _open(request: Request) -> Reply:
+    job = read_job(_text(request, "text", 5_000_000))
+    times = [e.at for e in job.facts.values()] + [e.at for v in job.visits
+                                                  for e in v.facts.values()]
+    return {**_kept(job), "facts": len(job.names()), "at": max(times, default="")}
+
+
+def _new(request: Request) -> Reply:
+    return _kept(job_from({"downflow": 1, "id": _text(request, "id"),
+                           "name": _text(request, "name")}))
+
+
+def _rename(request: Request) -> Reply:
+    return _kept(dataclasses.replace(_job(request), name=_text(request, "name")))
+
+
+def _copy(request: Request) -> Reply:
+    return _kept(dataclasses.replace(_job(request), id=_text(request, "id"),
+                                     name=_text(request, "name")))
+
+
+# ---- entering ---------------------------------------------------------------------------
+
+def _fact(name: str) -> Fact:
+    fact = all_facts().get(name)
+    if fact is None:
+        raise BadInput([problem(name, "No such fact.")])
+    return fact
+
+
+def typed_value(fact: Fact, typed: str, field: str, system: str) -> Any:
+    """What a person typed for a fact, in the fact's own unit and at full precision.
+
+    Raises:
+        BadInput: With the allowed range in the reader's units.
+    """
+    if fact.kind == "number":
+        try:
+            number = parse_number(typed)
+        except ValueError:
+            shown = typed.strip()[:40]
+            raise BadInput([problem(field, f"{fact.label}: a number, {range_text(fact, system)}. "
+                                           f"You typed {shown}.")]) from None
+        to = shown_unit(fact.unit, system)
+        value, bad = check(fact, number, field, to, system)
+        if bad:
+            label = unit(to).label
+            raise BadInput([problem(field, f"{fact.label}: {range_text(fact, system)}. You typed "
+                                           f"{typed.strip()[:40]}{' ' + label if label else ''}.")])
+        return value
+    given: Any = typed
+    if fact.kind == "yesno":
+        given = {"yes": True, "no": False}.get(typed, typed)
+    value, bad = check(fact, given, field, None, system)
+    if bad:
+        raise BadInput(bad)
+    return value
+
+
+def _enter(request: Request) -> Reply:
+    job, path = _job(request), _text(request, "name")
+    typed, system = _text(request, "typed", 2000), _system(request)
+    fact = _fact(path)
+    visit = request.get("visit")
+    before = job.entry(path)
+    origin = request.get("from") or (before.origin if before else "measured")
+    note = _text(request, "note", 2000) if "note" in request else (before.note if before else "")
+    at = _text(request, "at", 40)
+    entry: Entry | None = None
+    if fact.kind == "table":
+        # Of a table only where it comes from, or its note, changes by itself.
+        if before is None:
+            raise BadInput([problem(path, f"{fact.label}: enter a row first.")])
+        entry = Entry(before.value, origin, at, note)
+    elif typed.strip():
+        value = typed_value(fact, typed, path, system)
+        entry = Entry(_kept_digits(fact, before.value if before else None, value, system),
+                      origin, at, note)
+    changed = (before is None) != (entry is None) or (
+        before is not None and entry is not None
+        and (before.value, before.origin, before.note) != (entry.value, entry.origin, entry.note))
+    if not changed:
+        return {**_kept(job), "changed": False}
+    return {**_kept(job.with_entry(path, entry, visit)), "changed": True}
+
+
+def _table(request: Request) -> Reply:
+    """Enters a whole table as it stands in the form: rows of typed texts."""
+    job, name, system = _job(request), _text(request, "name"), _system(request)
+    fact = _fact(name)
+    typed_rows = request.get("rows")
+    if not isinstance(typed_rows, list) or not all(isinstance(r, dict) for r in typed_rows):
+        raise BadInput([problem(name, f"{fact.label}: rows, as a list.")])
+    before = job.entry(name)
+    if not typed_rows:
+        return {**_kept(job.with_entry(name, None)), "changed": before is not None}
+    problems: list[dict[str, str]] = []
+    rows: list[dict[str, Any]] = []
+    for index, typed_row in enumerate(typed_rows):
+        row: dict[str, Any] = {}
+        for column in fact.columns:
+            typed = typed_row.get(column.name, "")
+            if not isinstance(typed, str) or not typed.strip():
+                continue
+            old = None
+            if before is not None and index < len(before.value):
+                old = before.value[index].get(column.name)
+            try:
+                row[column.name] = _kept_digits(column, old, typed_value(
+                    column, typed, f"{name}[{index}].{column.name}", system), system)
+            except BadInput as bad:
+                problems += bad.errors
+        rows.append(row)
+    if problems:
+        raise BadInput(problems)
+    value, bad_rows = check(fact, rows, name, None, system)
+    if bad_rows:
+        raise BadInput(bad_rows)
+    origin = request.get("from") or (before.origin if before else "measured")
+    entry = Entry(value, origin, _text(request, "at", 40), before.note if before else "")
+    if before is not None and (before.value, before.origin) == (entry.value, entry.origin):
+        return {**_kept(job), "changed": False}
+    return {**_kept(job.with_entry(name, entry, request.get("visit"))), "changed": True}
+
+
+def _kept_digits(column: Fact, old: Any, new: Any, system: str) -> Any:
+    """The old number where the field still shows it: a shown number has fewer digits."""
+    if column.kind != "number" or not isinstance(old, (int, float)):
+        return new
+    to = shown_unit(column.unit, system)
+    shown = typed_text(convert(float(old), column.unit, to),
+                       shown_decimals(column.decimals, column.unit, to))
+    typed = typed_text(convert(float(new), column.unit, to),
+                       shown_decimals(column.decimals, column.unit, to))
+    return old if shown == typed else new
+
+
+def _put(request: Request) -> Reply:
+    job = _job(request)
+    facts = request.get("facts")
+    if not isinstance(facts, dict):
+        raise BadInput([problem("facts", "An object of names and values.")])
+    problems: list[dict[str, str]] = []
+    changed: list[str] = []
+    for name, raw in facts.items():
+        _fact(name)
+        entry = entry_from(name, raw, name, problems)
+        if entry is not None:
+            job = job.with_entry(name, entry)
+            changed.append(name)
+    if problems:
+        raise BadInput(problems)
+    return {**_kept(job), "changed": changed}
+
+
+def _visit(request: Request) -> Reply:
+    job = _job(request)
+    one = Visit(_text(request, "id"), _text(request, "date"), _text(request, "kind"))
+    return _kept(dataclasses.replace(job, visits=(*job.visits, one)))
+
+
+def _confirm(request: Request) -> Reply:
+    job = _job(request)
+    identity, step = _text(request, "visit"), _text(request, "step")
+    visits = list(job.visits)
+    index = next((i for i, v in enumerate(visits) if v.id == identity), None)
+    if index is None:
+        raise BadInput([problem("visit", "No such visit.")])
+    confirmed = dict(visits[index].confirmed)
+    by = _text(request, "by")
+    if by:
+        confirmed[step] = {"at": _text(request, "at", 40), "by": by}
+    else:
+        confirmed.pop(step, None)
+    visits[index] = dataclasses.replace(visits[index], confirmed=confirmed)
+    return _kept(dataclasses.replace(job, visits=tuple(visits)))
+
+
+def _release(request: Request) -> Reply:
+    job = _job(request)
+    names = [f.name for f in dataclasses.fields(Release)]
+    one = Release(**{n: _text(request, n, 400) for n in names})
+    kept = tuple(r for r in job.released
+                 if (r.calculator, r.verdict) != (one.calculator, one.verdict))
+    return _kept(dataclasses.replace(job, released=(*kept, one)))
+
+
+def _take_back(request: Request) -> Reply:
+    job = _job(request)
+    which = (_text(request, "calculator"), _text(request, "verdict"))
+    return _kept(dataclasses.replace(job, released=tuple(
+        r for r in job.released if (r.calculator, r.verdict) != which)))
+
+
+# ---- painting ---------------------------------------------------------------------------
+
+def _calculator(request: Request) -> Reply:
+    from downflow import render
+
+    id_ = _text(request, "id")
+    if id_ not in all_calculators():
+        raise BadInput([problem("id", "No such calculator.")])
+    job: Job | None = None if request.get("job") is None else _job(request)
+    example: frozenset[str] = frozenset()
+    if job is not None and request.get("example"):
+        job, example = with_example(job)
+    return render.calculator_reply(id_, job, _system(request),
+                                   ranged=bool(request.get("ranged", True)), example=example)
+
+
+def _plan(request: Request) -> Reply:
+    from downflow import render
+
+    job = None if request.get("job") is None else _job(request)
+    made = plan(job or demo_job(), ranged=bool(request.get("ranged", True)))
+    counts = {level: sum(v.level == level for _, v in made.verdicts()) for level in LEVELS}
+    return {"html": render.plan_html(made, _system(request), example=job is None),
+            "counts": counts}
+
+
+def _sheet(request: Request) -> Reply:
+    from downflow import render
+
+    job = None if request.get("job") is None else _job(request)
+    return {"html": render.sheet_html(job, _system(request))}
+
+
+def _summary(request: Request) -> Reply:
+    from downflow import render
+
+    job = None if request.get("job") is None else _job(request)
+    return render.summary_reply(job, _system(request))
+
+
+def _answer(request: Request) -> Reply:
+    id_ = _text(request, "id")
+    if id_ not in all_calculators():
+        raise BadInput([problem("id", "No such calculator.")])
+    return {"answer": answer_data(the_chain().solve(id_, _job(request)), _system(request))}
+
+
+# ---- two devices ------------------------------------------------------------------------
+
+def _merge(request: Request) -> Reply:
+    from downflow import render
+
+    mine, theirs = _job(request, "mine"), _job(request, "theirs")
+    if mine.id != theirs.id:
+        raise BadInput([problem("file", f"That file is another job, {theirs.name}. Open it beside "
+                                        "this one instead.")])
+    job, differences = merge(mine, theirs)
+    system = _system(request)
+    return {**_kept(job), "differences": [
+        {"name": d.name, "visit": d.visit, "label": _fact(d.name).label,
+         "mine": render.entry_text(d.name, d.mine, system), "mine_at": d.mine.at,
+         "theirs": render.entry_text(d.name, d.theirs, system), "theirs_at": d.theirs.at}
+        for d in differences]}
+
+
+def _take(request: Request) -> Reply:
+    """Takes the other device's value for the named facts."""
+    job, theirs = _job(request), _job(request, "theirs")
+    names = request.get("names")
+    if not isinstance(names, list):
+        raise BadInput([problem("names", "A list of facts.")])
+    for name in names:
+        entry = theirs.entry(_fact(str(name)).name)
+        if entry is not None:
+            job = job.with_entry(str(name), entry)
+    return _kept(job)
+
+
+_OPS: dict[str, Callable[[Request], Reply]] = {
+    "hello": _hello, "open": _open, "new": _new, "rename": _rename, "copy": _copy,
+    "enter": _enter, "table": _table, "put": _put, "visit": _visit, "confirm": _confirm,
+    "release": _release, "take_back": _take_back, "calculator": _calculator, "plan": _plan,
+    "sheet": _sheet, "summary": _summary, "answer": _answer, "merge": _merge, "take": _take,
+}
