@@ -56,6 +56,13 @@ def typed(name: str, row: type[Row]) -> tuple[Row, ...]:
     return _typed[name, row]
 
 
+class SeasonBin(NamedTuple):
+    """Outdoor temperature [°F] and share of the heating season's hours, rating region IV."""
+
+    outdoor_f: float
+    share: float
+
+
 class InsulationCompression(NamedTuple):
     """Share of nominal R kept [%] at a restricted thickness [% of full]."""
 
@@ -385,6 +392,7 @@ ROWS: dict[str, type[Any]] = {
     "equipment_ground": EquipmentGround,
     "flammability": FlammabilityLimit,
     "fuels": Fuel,
+    "hspf2_bins": SeasonBin,
     "furnace_efficiency": FurnaceEfficiency,
     "glazing": Glazing,
     "heat_pump_min_cop": HeatPumpMinCop,
