@@ -77,11 +77,17 @@ CODE = re.compile(
     re.MULTILINE | re.DOTALL)
 OPEN, CLOSE = "\ue000", "\ue001"
 PLACEHOLDER = re.compile(f"<p>{OPEN}([0-9]+){CLOSE}</p>|{OPEN}([0-9]+){CLOSE}")
-HEADING = re.compile(r'<h([1-3])\b([^>]*)>(.*?)</h\1>', re.DOTALL)
+HEADING = re.compile(r"<h([1-3])\b([^>]*)>(.*?)</h\1>", re.DOTALL)
+HOLD = re.compile(
+    r'<section class="df-hold"(?P<id>[^>]*)>\s*<header>(?P<text>.*?)</header>', re.DOTALL)
 ID = re.compile(r'\bid="([^"]+)"')
 NUMBER_OF_PHASE = re.compile(r'<span class="st-n".*?</span>')
 TAG = re.compile(r"<[^>]+>")
+TABLE = re.compile(r"<table>(.*?)</table>", re.DOTALL)
 ALIGNED_CELL = re.compile(r'<(t[hd]) style="text-align: (left|center|right);">')
+SCROLLING_TABLE = (
+    r'<div class="df-scroll" tabindex="0" role="group" aria-label="Table">'
+    r'<table class="df-table">\1</table></div>')
 
 
 @dataclass(frozen=True)
@@ -332,7 +338,7 @@ def _entries(page: Page) -> list[links.Entry]:
 
 def _entry(record: Record, page: Page) -> links.Entry:
     return links.Entry(record.kind, record.title, get_relative_url(record.file.url, page.url),
-                       record.phase, str(record.meta.get("sub", "")))
+                       record.phase, str(record.meta.get("summary", "")))
 
 
 SHORTCODES: dict[str, tuple[Callable[[Page, str, list[str]], str], int, int]] = {
@@ -357,6 +363,7 @@ def on_page_content(html: str, page: Page, **_: Any) -> str:
     pieces = SITE.pieces.get(page.file.src_uri, [])
     html = PLACEHOLDER.sub(lambda m: pieces[int(m[1] or m[2])], html)
     html = ALIGNED_CELL.sub(lambda m: f'<{m[1]} class="{m[2][0].replace("r", "n")}">', html)
+    html = TABLE.sub(SCROLLING_TABLE, html).replace("<pre>", '<pre tabindex="0">')
     html = HEADING.sub(_with_id, html)
     page.toc = get_toc(_headings(html))
     page.present_anchor_ids = {*(page.present_anchor_ids or ()), *ID.findall(html)}
@@ -370,15 +377,17 @@ def _with_id(match: re.Match[str]) -> str:
 
 
 def _headings(html: str) -> list[Any]:
-    """Headings 1 and 2 that can be linked to, as the builder's own list of contents has them."""
+    """Headings 1 and 2 and hold points that can be linked to, in the order of the page."""
+    found = [(m.start(), int(m[1]), m[2], m[3]) for m in HEADING.finditer(html) if m[1] != "3"]
+    found += [(m.start(), 2, m["id"], m["text"]) for m in HOLD.finditer(html)]
     tokens: list[dict[str, Any]] = []
-    for level, attributes, inner in HEADING.findall(html):
+    for _, level, attributes, inner in sorted(found):
         name = " ".join(TAG.sub(" ", NUMBER_OF_PHASE.sub("", inner)).split())
-        found = ID.search(attributes)
-        if level == "3" or not found:
+        anchor = ID.search(attributes)
+        if not anchor:
             continue
-        token = {"level": int(level), "id": found[1], "name": name, "children": []}
-        if level == "2" and tokens and tokens[0]["level"] == 1:
+        token = {"level": level, "id": anchor[1], "name": name, "children": []}
+        if level == 2 and tokens and tokens[0]["level"] == 1:
             tokens[0]["children"].append(token)
         else:
             tokens.append(token)
