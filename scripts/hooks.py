@@ -129,15 +129,9 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     config["nav"] = _nav()
     for file in [f for f in files if NOT_SHIPPED.search(f.src_uri)]:
         files.remove(file)
-    addresses = {f.src_uri: f.url for f in files}
     config["extra"]["df"] = {
-        "start": _address(""), "job_sheet": _page_address("job-sheet"),
-        "plan": _page_address("plan"), "changes": _page_address("changes"),
-        "glossary": _page_address("glossary"), "tables": _page_address("tables"),
-        "manifest": addresses.get("manifest.webmanifest"),
-        "touch_icon": next((url for uri, url in sorted(addresses.items())
-                            if re.search(r"assets/icons/.*(apple|180).*\.png$", uri)), None),
-    }
+        "start": ".", **{stem.replace("-", "_"): _page_address(stem)
+                         for stem in ("job-sheet", "plan", "changes", "glossary")}}
     return files
 
 
@@ -195,11 +189,7 @@ def _page(stem: str) -> Record | None:
 
 def _page_address(stem: str) -> str | None:
     record = _page(stem)
-    return _address(record.file.url) if record else None
-
-
-def _address(url: str) -> str:
-    return url.removeprefix("./") or "."
+    return record.file.url if record else None
 
 
 # ---------------------------------------------------------------------- shortcodes
