@@ -1,0 +1,29 @@
+"""The one renderer: the site's builder and the browser's worker call the same functions.
+
+Each is brought in when it is first asked for, so that a page that shows a calculator
+does not wait for the job sheet or the plan.
+"""
+
+from __future__ import annotations
+
+import importlib
+from typing import Any
+
+_WHERE: dict[str, str] = {
+    "calculator_html": "calculator", "calculator_reply": "calculator", "regions": "calculator",
+    "paint": "calculator",
+    "sheet_html": "sheet", "fact_html": "sheet", "measure_first_html": "sheet",
+    "blank_sheet_html": "blank",
+    "plan_html": "plan", "summary_reply": "plan", "packet_html": "plan",
+    "first_answer_html": "first", "first_answer_reply": "first",
+    "quantity_html": "prose", "entry_text": "prose",
+    "table_html": "reference_tables", "table_names": "reference_tables",
+}
+"""Module of each function; a module that adds one puts its line here."""
+
+
+def __getattr__(name: str) -> Any:
+    module = _WHERE.get(name)
+    if module is None:
+        raise AttributeError(f"downflow.render has no {name}")
+    return getattr(importlib.import_module(f"{__name__}.{module}"), name)
