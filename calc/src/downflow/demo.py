@@ -15,7 +15,7 @@ from typing import Any
 
 from downflow.facts.job import Job, job_from
 
-PARTS: tuple[str, ...] = ("place", "load", "equipment")
+PARTS: tuple[str, ...] = ("place", "load", "equipment", "panel")
 """The parts, in the order in which they are put together."""
 
 

@@ -822,6 +822,10 @@ def facts_for(
         put("postal_code", area.code, "", "")
     put("latitude_deg", area.lat_deg if area else station.lat_deg, "",
         f"centre of {area.name}" if area else station.name)
+    if area is not None:
+        put("station_miles",
+            round(great_circle_miles(area.lat_deg, area.lon_deg, station.lat_deg,
+                                     station.lon_deg), 1), "mile", f"from {area.name}")
     if station.elevation_ft is not None:
         put("station_elevation_ft", station.elevation_ft, "ft", station.name)
         put("elevation_ft", station.elevation_ft, "ft",

@@ -20,21 +20,21 @@ CALCULATOR = Calculator(
     phase="survey",
     question="How cold a night must the heating carry, and how hot an afternoon the cooling?",
     reads=("tmy_p0_4_f",),
-    may_read=("elevation_ft", "station_elevation_ft", "tmy_p99_f", "tmy_mcwb_f",
-              "monthly_means", "degree_days_65"),
+    may_read=("elevation_ft", "station_elevation_ft", "station_miles", "tmy_p99_f",
+              "tmy_mcwb_f", "monthly_means", "degree_days_65"),
     gives=("design_heating_f", "design_cooling_f", "design_cooling_wb_f",
            "months_degree_days_65"),
 )
 
 MONTHS_METHOD = Source("Erbs, Klein and Beckman, ASHRAE Journal 25(6), 1983",
                        "degree days from monthly means", "study")
-STATION_PAIRS = Source("TMY3 station pairs", "40 pairs in eight mountain states, less than 60 "
-                       "miles and more than 500 ft apart", "data")
+STATION_PAIRS = Source("TMY3 station pairs", "506 pairs up to 100 miles apart in nine mountain "
+                       "states", "data")
 
 FAR_ABOVE_FT = 1000.0
 CODE_NEAR_STATION_F = 15.0
 MONTHS_AGREE_SHARE = 0.20
-MONTHS_AGREE_LEAST = 400.0
+MONTHS_AGREE_LEAST = 650.0
 MONTHS_SPREAD = Spread(0.05, 0.05, True, MONTHS_METHOD)
 MONTH_NAMES = ("January", "February", "March", "April", "May", "June", "July", "August",
                "September", "October", "November", "December")
@@ -61,10 +61,10 @@ def solve(job: Readings, paper: Paper) -> None:
     else:
         paper.lookup("Cold point of the typical year, as at the station", TMY3, "°F", heating,
                      row=(("99.6 % of hours are warmer than", job.tmy_p0_4_f),))
-    paper.give("design_heating_f", heating, _height_model(
-        home_ft, station_ft, design_climate.HEATING_BELOW_F_PER_KFT,
-        design_climate.HEATING_ABOVE_F_PER_KFT))
-    _cooling(job, paper, home_ft, station_ft, both_heights)
+    share = design_climate.carried_share(job.station_miles, home_ft, station_ft)
+    paper.give("design_heating_f", heating, _carried(
+        share, design_climate.HEATING_BELOW_F, design_climate.HEATING_ABOVE_F))
+    _cooling(job, paper, home_ft, station_ft, both_heights, share)
     _months(job, paper)
     _code_verdicts(job, paper, heating)
     if both_heights:
@@ -78,16 +78,14 @@ def solve(job: Readings, paper: Paper) -> None:
     paper.draw(heating=heating)
 
 
-def _height_model(home_ft: float, station_ft: float, below: float, above: float) -> Spread | None:
-    if home_ft == station_ft:
+def _carried(share: float, below_f: float, above_f: float) -> Spread | None:
+    if share == 0:
         return None
-    return Spread(design_climate.height_spread_f(home_ft, station_ft, below),
-                  design_climate.height_spread_f(home_ft, station_ft, above), False,
-                  STATION_PAIRS)
+    return Spread(share * below_f, share * above_f, False, STATION_PAIRS)
 
 
 def _cooling(job: Readings, paper: Paper, home_ft: float, station_ft: float,
-             both_heights: bool) -> None:
+             both_heights: bool, share: float) -> None:
     if job.tmy_p99_f is None:
         return
     cooling = design_climate.cooling_design_f(job.tmy_p99_f, home_ft, station_ft)
@@ -98,8 +96,7 @@ def _cooling(job: Readings, paper: Paper, home_ft: float, station_ft: float,
     else:
         paper.lookup("Hot point of the typical year, as at the station", TMY3, "°F", cooling,
                      row=(("1 % of hours are hotter than", job.tmy_p99_f),))
-    model = _height_model(home_ft, station_ft, design_climate.COOLING_F_PER_KFT,
-                          design_climate.COOLING_F_PER_KFT)
+    model = _carried(share, design_climate.COOLING_F, design_climate.COOLING_F)
     paper.give("design_cooling_f", cooling, model)
     if job.tmy_mcwb_f is not None:
         # A home far above its station may come out with less dry bulb than wet.

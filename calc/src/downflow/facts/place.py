@@ -4,7 +4,7 @@ Most of them come from the place files, as `estimated`, when a climate station i
 chosen. Each can be typed over.
 """
 
-from downflow.facts.definition import Choice, Fact, Rows, Spread, given, share, within
+from downflow.facts.definition import Assumption, Choice, Fact, Rows, Spread, given, share, within
 from downflow.sources import PRACTICE, Source
 
 TMY3 = Source("Users Manual for TMY3 Data Sets", "NREL/TP-581-43156: one typical year", "data")
@@ -76,6 +76,11 @@ FACTS: tuple[Fact, ...] = (
                  "estimated": within(500.0)}),
     Fact("station_elevation_ft", "Elevation of the climate station", "number", "ft", -300, 14000,
          0, "Filled in with the station. It should not lie far above or below the home.", "place"),
+    Fact("station_miles", "Distance to the climate station", "number", "mile", 0, 300, 0,
+         "Filled in with the station. Twenty miles can be another winter in the mountains.",
+         "place", assumption=Assumption(
+             19.0, "half of all postal codes lie within that distance of a station",
+             Source("TMY3 stations and postal code areas", "great-circle distances", "data"))),
     Fact("latitude_deg", "Latitude, degrees north", "number", "", -15, 72, 1,
          "From a map; filled in with the place.", "place",
          spread={"estimated": within(0.5)}),
