@@ -226,11 +226,16 @@ def _verdicts(job: Readings, paper: Paper, lines: Lines, *, capacity: float, equ
                       "line was carried on.", source=DATA_SHEET,
                       do="Ask the maker for capacity at that temperature.",
                       design=Quantity(job.design_heating_f, "°F", 0))
+    else:
+        paper.verdict("within-sheet", "fine", "The design night lies within the data sheet.",
+                      source=DATA_SHEET)
     if job.origin("hp_altitude_factor_pct") == "worked out" and lines.factor < 0.985:
         paper.verdict("altitude-asked", "look",
                       "The maker's altitude factor is not known; {factor} stands in for it.",
                       source=LABEL, do="Ask the maker, and enter the factor.",
                       factor=Quantity(100 * lines.factor, "%", 0))
+    else:
+        paper.verdict("altitude-asked", "fine", "The altitude factor is settled.", source=LABEL)
     if cycles is not None:
         paper.limit(
             "modulates", cycles, at_least=CYCLING_LIMIT_F, of="hp_cycles_above_f",

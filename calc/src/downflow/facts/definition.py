@@ -164,6 +164,7 @@ class Fact:
 WHERE: dict[str, str] = {
     "place": "Place and climate",
     "plate": "At the data plate",
+    "home": "The home as a whole",
     "closet": "At the closet",
     "rooms": "Room by room",
     "panel": "At the panel",
