@@ -24,6 +24,12 @@ summary       job|null, units                                html, counts
 answer        id, job|null                                   answer (by the shell's contract)
 merge         mine, theirs, units                            job, differences
 take          job, theirs, names                             job
+places        query, index, texts, units, [job], [town]      need, or stations, towns, notes
+station       station, query, index, texts, [town], job, at  need, or job, kept
+
+The two about places take the texts of the site's place files: `index` is that of
+`index.json`, `texts` those asked for so far by name. A reply with `need` names files that are
+still wanted. `town` is the number of a town in the last reply.
 
 A table is entered whole, as it stands in the form, once each of its rows is full; what
 is wrong or missing is named cell by cell, `hp_points[2].capacity_max_btuh`. The rows of
@@ -33,11 +39,12 @@ the worked example are never typed over: a table of one's own starts empty.
 from __future__ import annotations
 
 import dataclasses
+import functools
 import json
 from collections.abc import Callable
 from typing import Any
 
-from downflow import __version__
+from downflow import __version__, places
 from downflow.calculators import all_calculators
 from downflow.demo import demo_job, with_example
 from downflow.engine.answer import answer_data
@@ -56,7 +63,15 @@ from downflow.facts.job import (
     write_job,
 )
 from downflow.plan import plan, the_chain
-from downflow.units import convert, parse_number, shown_decimals, shown_unit, typed_text, unit
+from downflow.units import (
+    Quantity,
+    convert,
+    parse_number,
+    shown_decimals,
+    shown_unit,
+    typed_text,
+    unit,
+)
 
 Request = dict[str, Any]
 Reply = dict[str, Any]
@@ -379,9 +394,99 @@ def _take(request: Request) -> Reply:
     return _kept(job)
 
 
+# ---- places -----------------------------------------------------------------------------
+
+@functools.lru_cache(maxsize=2)
+def _index(text: str) -> places.Index:
+    return places.read_index(text)
+
+
+def _looked_up(request: Request) -> tuple[list[str], places.Found | None, places.Index]:
+    """Files still wanted, or what was found."""
+    index = _index(_text(request, "index", 400_000))
+    query = _text(request, "query", places.LONGEST_QUERY)
+    texts = _texts(request)
+    need = [n for n in places.files_for(query, index) if n not in texts]
+    if need:
+        return need, None, index
+    entry = None if request.get("job") is None else _job(request).entry("elevation_ft")
+    elevation = None if entry is None else float(entry.value)
+    found = places.search(query, index, texts, elevation)
+    number = request.get("town")
+    if isinstance(number, int) and 0 <= number < len(found.towns):
+        town = found.towns[number]
+        name = places.file_name(town.state)
+        if name not in texts:
+            return [name], None, index
+        found = places.near_town(town, places.read_state(texts[name]), index, elevation)
+    return [], found, index
+
+
+def _texts(request: Request) -> dict[str, str]:
+    texts = request.get("texts", {})
+    if not isinstance(texts, dict) or not all(isinstance(t, str) for t in texts.values()):
+        raise BadInput([problem("texts", "The place files, by name.")])
+    return texts
+
+
+def _places(request: Request) -> Reply:
+    try:
+        need, found, _ = _looked_up(request)
+    except (places.PlaceError, places.PlaceFileError) as error:
+        raise BadInput([problem("query", str(error))]) from None
+    if found is None:
+        return {"need": need}
+    system = _system(request)
+
+    def said(value: float | None, name: str) -> str:
+        return "" if value is None else Quantity(value, name, 0).text(system)
+
+    return {
+        "stations": [{"id": m.station.station_id, "name": m.station.name,
+                      "state": m.station.state, "distance": said(m.miles, "mile"),
+                      "elevation": said(m.station.elevation_ft, "ft"), "caution": m.caution}
+                     for m in found.matches],
+        "towns": [{"name": t.name, "state": t.state} for t in found.towns],
+        "notes": list(found.notes)}
+
+
+def _station(request: Request) -> Reply:
+    """Puts a station's climate on the sheet; what is better known there stays."""
+    try:
+        need, found, index = _looked_up(request)
+        if found is None:
+            return {"need": need}
+        texts, station = _texts(request), _text(request, "station")
+        wanted = [places.file_of(index, station)]
+        if found.area is not None:
+            wanted.append(places.file_name(found.area.state))
+        missing = [n for n in wanted if n not in texts]
+        if missing:
+            return {"need": missing}
+        home = places.read_state(texts[wanted[1]]) if len(wanted) > 1 else None
+        facts = places.facts_for(station, places.read_state(texts[wanted[0]]), index, found.area,
+                                 home)
+    except (places.PlaceError, places.PlaceFileError) as error:
+        raise BadInput([problem("query", str(error))]) from None
+    job, kept = _job(request), []
+    problems: list[dict[str, str]] = []
+    for name, raw in facts.items():
+        before = job.entry(name)
+        if before is not None and before.origin in ("measured", "data sheet"):
+            kept.append(_fact(name).label)
+            continue
+        entry = entry_from(name, {**raw, "at": _text(request, "at", 40)}, name, problems)
+        if entry is not None:
+            job = job.with_entry(name, entry)
+    if problems:
+        raise BadInput(problems)
+    return {**_kept(job), "kept": kept}
+
+
 _OPS: dict[str, Callable[[Request], Reply]] = {
     "hello": _hello, "open": _open, "new": _new, "rename": _rename, "copy": _copy,
     "enter": _enter, "table": _table, "put": _put, "visit": _visit, "confirm": _confirm,
     "release": _release, "take_back": _take_back, "calculator": _calculator, "plan": _plan,
     "sheet": _sheet, "summary": _summary, "answer": _answer, "merge": _merge, "take": _take,
+    "places": _places, "station": _station,
 }
