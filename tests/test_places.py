@@ -232,7 +232,7 @@ def test_a_postal_code_offers_four_stations_with_distance_and_height() -> None:
     assert miles == sorted(miles)
     assert here.matches[0].above_home_ft == pytest.approx(7674 - 7700)
     assert here.matches[3].above_home_ft == pytest.approx(9928 - 7700)
-    assert "higher than the home" in here.matches[3].caution
+    assert "Far higher than the home" in here.matches[3].caution
     assert here.matches[0].caution == ""
     assert (here.area.state, here.area.grid_subregion, here.doe_zone) == ("CO", "RMPA", 3)
 
@@ -241,7 +241,7 @@ def test_a_thousand_feet_apart_is_pointed_out_and_a_little_less_is_not() -> None
     just_inside = found("81230", home_elevation_ft=7674 - 999)
     just_outside = found("81230", home_elevation_ft=7674 - 1000)
     assert just_inside.matches[0].caution == ""
-    assert "1,000 ft higher" in just_outside.matches[0].caution
+    assert "Far higher" in just_outside.matches[0].caution
 
 
 def test_without_the_homes_height_the_stations_are_compared_with_each_other() -> None:
@@ -249,6 +249,16 @@ def test_without_the_homes_height_the_stations_are_compared_with_each_other() ->
     assert [m.above_home_ft for m in here.matches] == [None] * 4
     assert here.matches[3].above_nearest_ft == pytest.approx(9928 - 7674)
     assert any("elevation" in note for note in here.notes)
+
+
+def test_height_is_told_against_the_home_or_else_the_nearest_station_in_the_readers_units() -> None:
+    at_home = found("81230", home_elevation_ft=7700).matches[0]
+    assert places.height_text(at_home, "ip") == "At 7,674\u00a0ft, 26\u00a0ft lower than the home."
+    assert places.height_text(at_home, "si") == "At 2,339\u00a0m, 8\u00a0m lower than the home."
+    second = found("81230").matches[1]
+    assert "1,916\u00a0ft lower than the nearest one" in places.height_text(second, "ip")
+    assert places.height_text(found("Gunnison").matches[0], "ip") == "At 7,674\u00a0ft."
+    assert places.height_text(found("Moab").matches[0], "ip") == ""
 
 
 def test_the_last_four_digits_of_a_postal_code_are_no_matter() -> None:

@@ -22,6 +22,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from downflow.physics.earth import great_circle_miles
+from downflow.units import Quantity
 
 INDEX_FILE = "index.json"
 FORMAT = 1
@@ -743,13 +744,32 @@ def _matches(
     return tuple(matches)
 
 
+def height_text(match: Match, system: str) -> str:
+    """How high a station stands, and against what, in the units of a reader of `system`."""
+    if match.station.elevation_ft is None:
+        return ""
+    said = f"At {Quantity(match.station.elevation_ft, 'ft', 0).text(system)}"
+    if match.above_home_ft is not None:
+        return f"{said}, {_apart_text(match.above_home_ft, 'the home', system)}."
+    if match.above_nearest_ft:
+        return f"{said}, {_apart_text(match.above_nearest_ft, 'the nearest one', system)}."
+    return f"{said}."
+
+
+def _apart_text(feet: float, what: str, system: str) -> str:
+    if abs(feet) < 0.5:
+        return f"as high as {what}"
+    way = "higher" if feet > 0 else "lower"
+    return f"{Quantity(abs(feet), 'ft', 0).text(system)} {way} than {what}"
+
+
 def _caution(station: Station, above_home_ft: float | None) -> str:
     if station.elevation_ft is None:
         return "Its elevation is wrong in the source and is left out."
     if above_home_ft is not None and abs(above_home_ft) >= FARTHEST_CLIMB_FT:
         way = "higher" if above_home_ft > 0 else "lower"
-        return (f"{abs(above_home_ft):,.0f} ft {way} than the home: its winter may be another. "
-                "In still cold a valley floor can be colder than the slope above it.")
+        return (f"Far {way} than the home: its winter may be another. In still cold a valley "
+                "floor can be colder than the slope above it.")
     return ""
 
 
