@@ -30,6 +30,8 @@ FARTHEST_MILES = 100.0
 NEAREST_COUNT = 4
 MOST_NAMES = 12
 LONGEST_QUERY = 80
+STATION_HEIGHT = "that of the station"
+"""How the note of an elevation begins that is only the station's."""
 FARTHEST_CLIMB_FT = 1000.0  # a station this much higher or lower is pointed out
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
@@ -849,7 +851,7 @@ def facts_for(
     if station.elevation_ft is not None:
         put("station_elevation_ft", station.elevation_ft, "ft", station.name)
         put("elevation_ft", station.elevation_ft, "ft",
-            f"that of the station {station.name}, not of the home: enter the home's own")
+            f"{STATION_HEIGHT} {station.name}, not of the home: enter the home's own")
     facts["monthly_means"] = {
         "rows": [
             {"month": number, "mean_f": _number(row[f"mean_{month}_f"])}
