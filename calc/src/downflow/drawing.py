@@ -583,24 +583,23 @@ def chart(key: str, title: str, desc: str, *, x: tuple[str, str], y: tuple[str, 
                 d.dot(a, b)
         else:
             d.polyline(points, _STYLES[one.style])
+    ink = _Ink([points for one, points in placed if one.style != "guide"], height)
     taken: list[_Box] = []
     if spot is not None:
         mx = across.to(spot)
         d.line(mx, top, mx, base, "d")
-        nearby = [p for one, points in placed if one.style != "guide"
-                  for p in _along(points) if abs(p[0] - mx) < 120]
         for v, words in sorted(marked, key=lambda m: -m[0]):
             my = up.to(v)
             d.circle(mx, my, 5, "if")
-            right, ty, box = _mark_spot(mx, my, text_width(words), nearby, taken, left,
+            right, ty, box = _mark_spot(mx, my, text_width(words), ink, taken, left,
                                         [up.to(o) for o, _ in marked])
             d.text(mx + 9 if right else mx - 9, ty, words, "b halo" if right else "b e halo")
             taken.append(box)
         taken.append((mx - 4, top, mx + 4, base))
-    for index, (one, points) in enumerate(placed):
+    for one, points in placed:
         if one.label:
-            others = [p for j, (_, p) in enumerate(placed) if j != index]
-            tx, ty, box = _label_spot(one.label, points, others, taken, left, top, base)
+            tx, ty, box = _label_spot(one.label, points, ink, _Ink([points], height), taken,
+                                      left, top, base)
             d.text(tx, ty, one.label, "b halo")
             taken.append(box)
     word, of = y
@@ -625,8 +624,38 @@ def _along(points: Sequence[Point], every: float = 6.0) -> list[Point]:
     return out
 
 
-def _mark_spot(mx: float, my: float, wide: float, lines: Sequence[Point], taken: Sequence[_Box],
-               left: float, marks: Sequence[float]) -> tuple[bool, float, _Box]:
+class _Ink:
+    """How much line lies in a box, counted once in small squares."""
+
+    SIDE = 5.0
+
+    def __init__(self, lines: Sequence[Sequence[Point]], height: float) -> None:
+        self.columns = int(WIDTH / self.SIDE) + 2
+        self.lines = int(height / self.SIDE) + 2
+        count = [[0] * (self.columns + 1) for _ in range(self.lines + 1)]
+        for line in lines:
+            for x, y in _along(line, self.SIDE):
+                column, row = int(x / self.SIDE), int(y / self.SIDE)
+                if 0 <= column < self.columns and 0 <= row < self.lines:
+                    count[row + 1][column + 1] += 1
+        for row in range(1, self.lines + 1):
+            above, own, so_far = count[row - 1], count[row], 0
+            for column in range(1, self.columns + 1):
+                so_far += own[column]
+                own[column] = above[column] + so_far
+        self.count = count
+
+    def under(self, box: _Box) -> int:
+        """Points of line in a box."""
+        a = max(0, min(self.columns, int(box[0] / self.SIDE)))
+        b = max(0, min(self.columns, int(box[2] / self.SIDE) + 1))
+        c = max(0, min(self.lines, int(box[1] / self.SIDE)))
+        d = max(0, min(self.lines, int(box[3] / self.SIDE) + 1))
+        return self.count[d][b] - self.count[c][b] - self.count[d][a] + self.count[c][a]
+
+
+def _mark_spot(mx: float, my: float, wide: float, ink: _Ink, taken: Sequence[_Box], left: float,
+               marks: Sequence[float]) -> tuple[bool, float, _Box]:
     """On which side of a marked point, and how high, its number crosses the least."""
     best: tuple[bool, float, _Box] | None = None
     best_cost = math.inf
@@ -636,45 +665,41 @@ def _mark_spot(mx: float, my: float, wide: float, lines: Sequence[Point], taken:
             box = (start, my + rise - 15, start + wide, my + rise + 4)
             cost = abs(rise - 6) * 0.02 + (0.0 if right else 0.1)
             cost += 50 * max(0.0, left + 3 - box[0], box[2] - 337)
-            cost += 2 * sum(_inside(p, box, 1) for p in lines)
+            cost += 2 * ink.under(box)
             middle = my + rise - 5
-            cost += 300 * sum(abs(middle - m) < abs(middle - my) - 0.1 for m in marks)
-            cost += 400 * sum(_overlap(box, other) for other in taken)
+            cost += 300 * sum([abs(middle - m) < abs(middle - my) - 0.1 for m in marks])
+            cost += 400 * sum([_overlap(box, other) for other in taken])
             if cost < best_cost:
                 best, best_cost = (right, my + rise, box), cost
     assert best is not None
     return best
 
 
-def _label_spot(label: str, points: Sequence[Point], others: Sequence[Sequence[Point]],
+def _label_spot(label: str, points: Sequence[Point], ink: _Ink, own: _Ink,
                 taken: Sequence[_Box], left: float, top: float,
                 base: float) -> tuple[float, float, _Box]:
     """Where a label touches its own line, and no other line or label if that can be had."""
-    own = _along(points)
-    rest = [p for line in others for p in _along(line)]
+    along = _along(points)
     wide = text_width(label)
     best: tuple[float, float, _Box] | None = None
     best_cost = math.inf
-    for n, (px, py) in enumerate(own[:: max(1, len(own) // 16)]):
+    for n, (px, py) in enumerate(along[:: max(1, len(along) // 16)]):
         for above in (True, False):
+            y1 = py - 7 if above else py + 22
             for shift in (0.0, 0.5, 1.0):
                 x0 = px - wide * shift
-                y1 = py - 7 if above else py + 22
                 box = (x0, y1 - 15, x0 + wide, y1 + 4)
                 cost = 0.01 * n + (0.0 if above else 0.2)
                 cost += 50 * max(0.0, left + 3 - box[0], box[2] - 337)
                 cost += 50 * max(0.0, top - 24 - box[1], box[3] - base + 2)
-                cost += 4 * sum(_inside(p, box, 2) for p in rest)
-                cost += 2 * sum(_inside(p, box, 0) for p in own)
-                cost += 400 * sum(_overlap(box, other) for other in taken)
+                if cost >= best_cost:
+                    continue
+                cost += 4 * ink.under(box) - 2 * own.under(box)
+                cost += 400 * sum([_overlap(box, other) for other in taken])
                 if cost < best_cost:
                     best, best_cost = (x0, y1, box), cost
     assert best is not None
     return best
-
-
-def _inside(p: Point, box: _Box, margin: float) -> bool:
-    return box[0] - margin <= p[0] <= box[2] + margin and box[1] - margin <= p[1] <= box[3] + margin
 
 
 def _overlap(a: _Box, b: _Box) -> bool:
