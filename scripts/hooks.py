@@ -59,6 +59,7 @@ TOP = (
     ("Practice", "practice"),
     ("For the homeowner", "homeowner"),
     ("Evidence", "evidence"),
+    ("Open data", "data"),
     ("For programmers", "programmers"),
     ("Words", "glossary"),
     ("Changes", "changes"),
