@@ -1,6 +1,6 @@
 """Works the evidence: check values as data, one judge for all of them.
 
-A row names a function (or `solve` for a whole calculator), its inputs and the value as
+A row names a function (or a constant, or `solve` for a whole calculator), its inputs and the value as
 printed in the document. Inputs are JSON; a list becomes a tuple, and two objects reach the
 published tables: `{"table": "wire_ampacity"}` is all of its typed rows, and
 `{"table": "wire_ampacity", "row": {"material": "cu", "size": "6"}}` the one that matches.
@@ -63,15 +63,19 @@ def argument(value: Any) -> Any:
 
 
 def _solve(row: dict[str, Any]) -> Any:
-    from downflow import bridge
+    from downflow.engine.answer import answer_data
+    from downflow.facts.job import inputs_to_job
+    from downflow.plan import the_chain
 
-    answer = bridge.solve(row["calculator"], {"inputs": row["inputs"]})
+    chain, id_ = the_chain(), row["calculator"]
+    answer = answer_data(chain.solve(id_, inputs_to_job(row["inputs"], chain.inputs(id_)),
+                                     ranged=False))
     if not answer.get("ok"):
         raise ValueError(f"{row['id']}: {answer}")
     name = row["output"]
-    if name.startswith("tables."):
-        _, table, rest = name.split(".", 1)[0], *name.split(".", 1)[1].split("[", 1)
-        index, column = rest.split("].", 1)
+    if name.startswith("tables."):  # tables.NAME[ROW].COLUMN
+        table, _, rest = name.removeprefix("tables.").partition("[")
+        index, _, column = rest.partition("].")
         return answer["tables"][table]["rows"][int(index)][column]
     return answer["answer"][name]["value"]
 
@@ -79,11 +83,13 @@ def _solve(row: dict[str, Any]) -> Any:
 def ours(row: dict[str, Any]) -> Any:
     """What this project's code says for a row."""
     if row["call"] == "solve":
-        return _solve(row)
-    module, _, name = row["call"].partition(":")
-    result = getattr(importlib.import_module(module), name)(
-        **{k: argument(v) for k, v in row["inputs"].items()})
-    if row.get("output") is not None:
+        result = _solve(row)
+    else:
+        module, _, name = row["call"].partition(":")
+        result = getattr(importlib.import_module(module), name)
+        if callable(result):
+            result = result(**{k: argument(v) for k, v in row["inputs"].items()})
+    if row["call"] != "solve" and row.get("output") is not None:
         for part in str(row["output"]).split("."):  # a place or a name, or one in the other
             result = result[int(part)] if part.isdigit() else getattr(result, part)
     for old, new, *power in row.get("convert", ()):

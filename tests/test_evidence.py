@@ -37,11 +37,11 @@ def test_a_row_says_what_where_and_how(row: dict[str, Any]) -> None:
 
 @pytest.mark.parametrize("row", [r for r in ROWS if evidence.counted(r)],
                          ids=[r["id"] for r in ROWS if evidence.counted(r)])
-def test_a_counted_value_would_notice_an_error_of_a_tenth(row: dict[str, Any]) -> None:
+def test_a_counted_value_would_notice_an_error_of_a_quarter(row: dict[str, Any]) -> None:
     if row["unit"] == "°F" or row.get("absolute") is row.get("relative") is None:
         return  # a temperature's zero is no zero; a printed digit is its own measure
     if float(row["printed"]):
-        assert evidence.tolerance(row) <= 0.1 * abs(float(row["printed"]))
+        assert evidence.tolerance(row) <= 0.25 * abs(float(row["printed"]))
 
 
 @pytest.mark.parametrize("id_", sorted(all_calculators()))

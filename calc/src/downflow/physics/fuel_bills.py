@@ -178,8 +178,7 @@ class BillFit(NamedTuple):
     """Fuel per day against degree days per day at the base that fits best."""
 
     base_f: float
-    base_low_f: float
-    base_high_f: float
+    base_error_f: float
     base_use_per_day: float
     slope_per_degree_day: float
     slope_error: float
@@ -202,13 +201,13 @@ def fit_bills(
         bases_f: The bases that are tried. [°F]
 
     Returns:
-        The line at the base with least squared deviation; the range of bases that fit
-        almost as well; the slope's standard error with the base's own doubt in it.
+        The line at the base with least squared deviation; standard errors of the base and
+        of the slope, the base's own doubt in it.
 
     Holds for: periods that are meter readings or fills to the same mark.
     Source: variable-base degree-day method (PRISM form), as in 2021 Fundamentals handbook,
-    chapter 19, and open measurement-and-verification code; the base's range is where the
-    squared deviation is below (1 + 1/(n-3)) times the least.
+    chapter 19, and open measurement-and-verification code; error of the base from the bend
+    of the squared deviation (profile likelihood).
     """
     if len(use) < 4:
         raise ValueError(f"{len(use)} periods are too few to find a base: 4 at least")
@@ -222,18 +221,23 @@ def fit_bills(
             lines.append((base, fit_line(per_day, rates)))
     if not lines:
         raise ValueError("no base gives degree days that differ between periods")
-    base, best = min(lines, key=lambda pair: pair[1].squares)
+    k = min(range(len(lines)), key=lambda i: lines[i][1].squares)
+    base, best = lines[k]
     n = best.points
-    limit = best.squares * (1 + 1 / (n - 3))
-    near = [(b, line) for b, line in lines if line.squares <= limit]
-    half_width = (max(line.slope for _, line in near) - min(line.slope for _, line in near)) / 2
+    # Around its least the squared deviation is a parabola c (base - best)²; where it has
+    # grown by s² = least/(n - 3) lies one standard deviation of the base.
+    sides = [lines[i] for i in (k - 1, k + 1) if 0 <= i < len(lines)]
+    bends = [(line.squares - best.squares) / (b - base) ** 2 for b, line in sides]
+    tilts = [(line.slope - best.slope) / (b - base) for b, line in sides]
+    bend = math.fsum(bends) / len(bends) if bends else 0.0
+    tilt = math.fsum(tilts) / len(tilts) if tilts else 0.0
+    error = math.sqrt(best.squares / (n - 3) / bend) if bend > 0 else 0.0
     return BillFit(
         base,
-        min(b for b, _ in near),
-        max(b for b, _ in near),
+        error,
         best.intercept,
         best.slope,
-        math.hypot(best.slope_error, half_width),
+        math.hypot(best.slope_error, tilt * error),
         best.r2,
         n,
     )
