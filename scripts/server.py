@@ -14,6 +14,7 @@ import functools
 import html
 import http.server
 import re
+import socket
 import sys
 import threading
 from pathlib import Path
@@ -42,8 +43,9 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
     extensions_map = {**http.server.SimpleHTTPRequestHandler.extensions_map, **TYPES}
 
-    def __init__(self, *args: object, folder: Path, base: str, quiet: bool) -> None:
-        self.base, self.quiet = base, quiet
+    def __init__(self, *args: object, folder: Path, base: str, quiet: bool,
+                 asked: list[str]) -> None:
+        self.base, self.quiet, self.asked = base, quiet, asked
         self.folder = folder
         super().__init__(*args, directory=str(folder))  # type: ignore[arg-type]
 
@@ -81,12 +83,13 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         self.send_header("Referrer-Policy", "no-referrer")
         self.send_header("Cross-Origin-Opener-Policy", "same-origin")
         self.send_header("Cross-Origin-Resource-Policy", "same-origin")
-        kept = "/runtime/" in self.path
+        kept = "/runtime/" in self.path and page is None
         self.send_header("Cache-Control", "max-age=31536000, immutable" if kept else "no-cache")
         super().end_headers()
 
     def log_message(self, format: str, *args: object) -> None:
-        """One line for each request, only at the shell."""
+        """Remember the address; one line for each request only at the shell."""
+        self.asked.append(self.path)
         if not self.quiet:
             super().log_message(format, *args)
 
@@ -103,8 +106,30 @@ def policy_of(file: Path) -> str:
 
 
 class _Threads(http.server.ThreadingHTTPServer):
+    """One thread a connection; closing the server also hangs up on those that are open."""
+
     daemon_threads = True
     allow_reuse_address = True
+
+    def __init__(self, *args: object) -> None:
+        self._open: set[socket.socket] = set()
+        super().__init__(*args)  # type: ignore[arg-type]
+
+    def process_request(self, request: socket.socket, client_address: object) -> None:  # type: ignore[override]
+        """Remember the connection."""
+        self._open.add(request)
+        super().process_request(request, client_address)
+
+    def shutdown_request(self, request: socket.socket) -> None:  # type: ignore[override]
+        """Forget the connection."""
+        self._open.discard(request)
+        super().shutdown_request(request)
+
+    def hang_up(self) -> None:
+        """End every open connection."""
+        for request in list(self._open):
+            with contextlib.suppress(OSError):
+                request.shutdown(socket.SHUT_RDWR)
 
     def handle_error(self, request: object, client_address: object) -> None:
         """A browser that hangs up in the middle is nothing to report."""
@@ -119,6 +144,7 @@ class Server:
                  quiet: bool = True) -> None:
         self.folder, self.port, self.quiet = Path(folder), port, quiet
         self.base = "/" + base.strip("/") + "/" if base.strip("/") else "/"
+        self.asked: list[str] = []
         self._server: _Threads | None = None
 
     @property
@@ -128,7 +154,8 @@ class Server:
 
     def start(self) -> Server:
         """Open the port and answer from a thread."""
-        handler = functools.partial(Handler, folder=self.folder, base=self.base, quiet=self.quiet)
+        handler = functools.partial(Handler, folder=self.folder, base=self.base, quiet=self.quiet,
+                                    asked=self.asked)
         self._server = _Threads(("127.0.0.1", self.port), handler)
         self.port = self._server.server_address[1]
         threading.Thread(target=self._server.serve_forever, args=(0.05,), daemon=True).start()
@@ -139,6 +166,7 @@ class Server:
         if self._server:
             self._server.shutdown()
             self._server.server_close()
+            self._server.hang_up()
             self._server = None
 
     def __enter__(self) -> Server:

@@ -15,6 +15,9 @@
 const home = self.location.origin;
 const ownFetch = self.fetch.bind(self);
 
+/** @type {((text: string) => string) | undefined} */
+let handle;
+
 /** @param {RequestInfo | URL} what @param {RequestInit} [how] */
 self.fetch = (what, how) => {
   const address = new URL(what instanceof Request ? what.url : String(what), self.location.href);
@@ -22,9 +25,13 @@ self.fetch = (what, how) => {
     return Promise.reject(new TypeError(`Refused: ${address.origin} is not this site.`));
   }
   return ownFetch(what, how).then((answer) => {
-    if (!answer.ok) throw new Error(`${address.pathname}: status ${answer.status}`);
+    if (!answer.ok) throw new Error(`status ${answer.status}`);
     arrived(address.pathname);
     return answer;
+  }).catch((error) => {
+    // Python's own start would wait for ever for some of its files.
+    if (!handle) self.postMessage({ state: "failed", why: `${address.pathname}: ${reason(error)}` });
+    throw error;
   });
 };
 for (const wayOut of ["XMLHttpRequest", "WebSocket", "EventSource", "WebTransport", "Worker"]) {
@@ -52,9 +59,6 @@ async function memory(address) {
   return new Response(unpacked).arrayBuffer();
 }
 
-/** @type {((text: string) => string) | undefined} */
-let handle;
-
 /** @param {{base: string, snapshot: boolean}} from */
 async function boot({ base, snapshot }) {
   self.postMessage({ state: "getting" });
@@ -80,7 +84,8 @@ function reason(error) {
   return error instanceof Error ? error.message : String(error);
 }
 
-self.addEventListener("message", ({ data }) => {
+self.addEventListener("message", (event) => {
+  const { data } = /** @type {MessageEvent} */ (event);
   if (data.boot) {
     boot(data.boot).catch((error) => self.postMessage({ state: "failed", why: reason(error) }));
     return;

@@ -220,6 +220,12 @@ def finish(site: Path, runtime: Path) -> str:
     release = digest_of(*(f"{f['path']} {f['sha256']}" for f in _files(site)),
                         SCRIPTS / "make" / "sw.js", Path(__file__))
     _write_policies(site, where, release)
+    seal(site, release)
+    return release
+
+
+def seal(site: Path, release: str) -> None:
+    """List every file of a finished site, and write the worker that keeps them."""
     files = _files(site)
     (site / "release.json").write_text(json.dumps({"release": release, "files": files}, indent=1))
     kept = [{k: f[k] for k in ("path", "sha256", "part")} for f in files
@@ -227,4 +233,3 @@ def finish(site: Path, runtime: Path) -> str:
     worker = (SCRIPTS / "make" / "sw.js").read_text()
     told = json.dumps({"release": release, "files": kept}, separators=(",", ":"))
     (site / "sw.js").write_text(f"self.DF_RELEASE={told};\n{worker}")
-    return release

@@ -159,7 +159,11 @@ def _trimmed(stdlib: dict[str, bytes], app: dict[str, bytes], source: dict[str, 
     exercise = (SCRIPTS / "make" / "exercise.py").read_text()
     (work / "imports.json").write_text(json.dumps({"modules": wanted, "exercise": exercise}))
     _node("trace", both, work / "imports.json", work / "used.json")
-    used = set(json.loads((work / "used.json").read_text())["files"])
+    told = json.loads((work / "used.json").read_text())
+    broken = [text for text in told["missing"] if text.split(":")[0] in own_modules(source)]
+    if broken:
+        raise StepFailed("modules that cannot be imported in the browser:\n" + "\n".join(broken))
+    used = set(told["files"])
     used |= {f"encodings/{name}.pyc" for name in CODECS}
     return {**{n: d for n, d in stdlib.items() if n in used}, **app}
 

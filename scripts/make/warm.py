@@ -4,8 +4,13 @@ Nothing made here may hold a JavaScript object, and nothing may depend on chance
 """
 
 import gc
+import json
 
-import downflow.bridge
+from downflow.bridge import handle
+from downflow.calculators import all_calculators
 
-downflow.bridge.handle('{"op": "list"}')
+handle('{"op": "hello"}')
+for name in all_calculators():
+    handle(json.dumps({"op": "calculator", "id": name, "job": None, "units": "ip",
+                       "ranged": False}))
 gc.collect()
