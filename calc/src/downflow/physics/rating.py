@@ -179,6 +179,22 @@ def full_speed(
     )
 
 
+def low_speed(outdoor_f: float, at_47f: Point, at_62f: Point) -> Point:
+    """Capacity and power of a variable-speed unit at its lowest speed in one bin.
+
+    Args:
+        outdoor_f: Outdoor temperature of the bin. [°F]
+        at_47f: Lowest speed at 47 °F. [Btu/h, W]
+        at_62f: Lowest speed at 62 °F. [Btu/h, W]
+
+    Returns:
+        Capacity and power, without frost. [Btu/h, W]
+
+    Source: 10 CFR 430 subpart B App. M1 section 4.2.4.
+    """
+    return _line(outdoor_f, at_47f, 47, at_62f, 62)
+
+
 def running_share(
     outdoor_f: float, capacity_btuh: float, power_w: float, off_f: float | None, on_f: float | None
 ) -> float:
@@ -422,7 +438,7 @@ def variable_speed(
     """
     tests = [low_62f, low_47f, middle_35f, full_47f, full_35f, full_17f]
     _check(bins, tests + ([full_5f] if full_5f else []), cycling_loss, off_f, on_f)
-    low_35f = _line(35, low_47f, 47, low_62f, 62)
+    low_35f = low_speed(35, low_47f, low_62f)
     if not low_35f[0] < middle_35f[0] < full_35f[0]:
         raise ValueError(
             f"intermediate capacity {middle_35f[0]} Btu/h at 35 °F: must lie between the lowest "
@@ -443,7 +459,7 @@ def variable_speed(
         load = load_btuh(outdoor_f, cooling_95f_btuh, SLOPE_VARIABLE_SPEED)
         if load == 0 or share == 0:
             continue
-        low = _line(outdoor_f, low_47f, 47, low_62f, 62)
+        low = low_speed(outdoor_f, low_47f, low_62f)
         full = full_speed(outdoor_f, full_47f, full_35f, full_17f, full_5f)
         middle = (
             middle_35f[0] + capacity_slope * (outdoor_f - 35),
