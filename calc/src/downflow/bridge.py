@@ -6,7 +6,7 @@ is `ip` or `si`; `at` is the page's clock, an ISO time.
 
 op            request                                        reply
 hello                                                        version, calculators
-open          text                                           job, id, name, facts, at
+open          text                                           job, id, name, facts, at, confirmed
 new           id, name                                       job, id, name
 rename        job, name                                      job, name
 copy          job, id, name                                  job, id, name
@@ -17,9 +17,13 @@ visit         job, id, date, kind                            job
 confirm       job, visit, step, at, by (by "" takes back)    job
 release       job, calculator, verdict, by, trade, reason, date   job
 take_back     job, calculator, verdict                       job
-calculator    id, job|null, units, ranged, [example]         regions, pin, level
+calculator    id, job|null, units, ranged, [example, form]   regions, pin, level, say, state
+change        enter's or table's, with id, ranged, [example, new {id, name}]   both replies
 plan          job|null, units, ranged                        html, counts
 sheet         job|null, units                                html
+fact          name, job|null, units                          html
+measure       job|null, units                                html
+first         job|null, units, ranged                        regions
 summary       job|null, units                                html, counts
 answer        id, job|null                                   answer (by the shell's contract)
 merge         mine, theirs, units                            job, differences
@@ -97,7 +101,17 @@ def handle(text: str) -> str:
 
 def _job(request: Request, key: str = "job") -> Job:
     text = request.get(key)
-    return demo_job() if text is None else read_job(text)
+    if text is None:
+        return demo_job()
+    if not isinstance(text, str):
+        raise BadInput([problem(key, "A job travels as the text of its file.")])
+    return _read(text)
+
+
+@functools.lru_cache(maxsize=8)
+def _read(text: str) -> Job:
+    """The job in a text; one text is asked about many times."""
+    return read_job(text)
 
 
 def _system(request: Request) -> str:
@@ -114,7 +128,7 @@ def _text(request: Request, key: str, most: int = 200) -> str:
 def _kept(job: Job) -> Reply:
     """The reply of every request that changes a job: checked as if it came from a file."""
     text = write_job(job)
-    read_job(text)
+    _read(text)
     return {"job": text, "id": job.id, "name": job.name}
 
 
@@ -126,7 +140,9 @@ def _open(request: Request) -> Reply:
     job = read_job(_text(request, "text", 5_000_000))
     times = [e.at for e in job.facts.values()] + [e.at for v in job.visits
                                                   for e in v.facts.values()]
-    return {**_kept(job), "facts": len(job.names()), "at": max(times, default="")}
+    confirmed = {step: said.get("at", "") for v in job.visits for step, said in v.confirmed.items()}
+    return {**_kept(job), "facts": len(job.names()), "at": max(times, default=""),
+            "confirmed": confirmed}
 
 
 def _new(request: Request) -> Reply:
@@ -328,8 +344,25 @@ def _calculator(request: Request) -> Reply:
     example: frozenset[str] = frozenset()
     if job is not None and request.get("example"):
         job, example = with_example(job)
-    return render.calculator_reply(id_, job, _system(request),
-                                   ranged=bool(request.get("ranged", True)), example=example)
+    reply: Reply = render.calculator_reply(
+        id_, job, _system(request), ranged=bool(request.get("ranged", True)), example=example,
+        form=bool(request.get("form", True)))
+    return reply
+
+
+def _change(request: Request) -> Reply:
+    """Enters one fact and works the calculator out anew, in one request.
+
+    With no job open, `new` names the one that begins with this fact.
+    """
+    asked = dict(request)
+    if asked.get("job") is None:
+        begun = asked.get("new")
+        if not isinstance(begun, dict):
+            raise BadInput([problem("new", "An id and a name for the job that begins.")])
+        asked["job"] = _new(begun)["job"]
+    entered = _table(asked) if "rows" in asked else _enter(asked)
+    return {**entered, **_calculator({**asked, "job": entered["job"], "form": False})}
 
 
 def _plan(request: Request) -> Reply:
@@ -349,11 +382,36 @@ def _sheet(request: Request) -> Reply:
     return {"html": render.sheet_html(job, _system(request))}
 
 
+def _fact_form(request: Request) -> Reply:
+    from downflow import render
+
+    job = None if request.get("job") is None else _job(request)
+    return {"html": render.fact_html(_fact(_text(request, "name")).name, job, _system(request))}
+
+
+def _measure(request: Request) -> Reply:
+    from downflow import render
+
+    made = plan(_job(request))
+    return {"html": render.measure_first_html(made, _system(request))}
+
+
+def _first(request: Request) -> Reply:
+    from downflow import render
+
+    job = None if request.get("job") is None else _job(request)
+    reply: Reply = render.first_answer_reply(job, _system(request),
+                                             ranged=bool(request.get("ranged", True)))
+    return reply
+
+
 def _summary(request: Request) -> Reply:
     from downflow import render
 
     job = None if request.get("job") is None else _job(request)
-    return render.summary_reply(job, _system(request))
+    reply: Reply = render.summary_reply(job, _system(request),
+                                        ranged=bool(request.get("ranged", True)))
+    return reply
 
 
 def _answer(request: Request) -> Reply:
@@ -410,7 +468,8 @@ def _looked_up(request: Request) -> tuple[list[str], places.Found | None, places
     if need:
         return need, None, index
     entry = None if request.get("job") is None else _job(request).entry("elevation_ft")
-    elevation = None if entry is None else float(entry.value)
+    of_home = entry is not None and not entry.note.startswith(places.STATION_HEIGHT)
+    elevation = float(entry.value) if entry is not None and of_home else None
     found = places.search(query, index, texts, elevation)
     number = request.get("town")
     if isinstance(number, int) and 0 <= number < len(found.towns):
@@ -444,7 +503,8 @@ def _places(request: Request) -> Reply:
     return {
         "stations": [{"id": m.station.station_id, "name": m.station.name,
                       "state": m.station.state, "distance": said(m.miles, "mile"),
-                      "elevation": said(m.station.elevation_ft, "ft"), "caution": m.caution}
+                      "elevation": said(m.station.elevation_ft, "ft"), "caution": m.caution,
+                      "height": places.height_text(m, system)}
                      for m in found.matches],
         "towns": [{"name": t.name, "state": t.state} for t in found.towns],
         "notes": list(found.notes)}
@@ -487,6 +547,7 @@ _OPS: dict[str, Callable[[Request], Reply]] = {
     "hello": _hello, "open": _open, "new": _new, "rename": _rename, "copy": _copy,
     "enter": _enter, "table": _table, "put": _put, "visit": _visit, "confirm": _confirm,
     "release": _release, "take_back": _take_back, "calculator": _calculator, "plan": _plan,
+    "change": _change, "fact": _fact_form, "measure": _measure, "first": _first,
     "sheet": _sheet, "summary": _summary, "answer": _answer, "merge": _merge, "take": _take,
     "places": _places, "station": _station,
 }

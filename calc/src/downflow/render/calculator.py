@@ -153,9 +153,28 @@ def calculator_html(id_: str, job: Job | None = None, system: str = "ip", *,
             tag("div", inside["working"], data_region="working"), class_="df-working"),
         tag("p", class_="df-sr", role="status", data_say=True),
         class_="df-right", id="answer")
-    return tag("df-calculator", tag("div", left, right, class_="df-spread"), data_id=id_,
+    return tag("df-calculator", cover_html(), tag("div", left, right, class_="df-spread"),
+               data_id=id_,
                data_units=system, data_depth=str(depth), data_whose="example" if job is None
                else "job", class_="df-calc")
+
+
+def cover_html() -> Markup:
+    """What stands where the numbers would, while a job is open and its numbers are not there.
+
+    The page's own script shows it; without a job, or without JavaScript, it is not seen.
+    """
+    return tag(
+        "div", tag("p", "Your numbers: getting the calculator", class_="df-cover__word",
+                   data_cover_word=True),
+        tag("p", "The example’s numbers are covered, so that nobody takes them for yours. What "
+                 "you typed is kept."),
+        tag("p", class_="df-last", data_last=True, hidden=True),
+        tag("p", tag("button", "Try again", type="button", class_="df-button", data_again=True,
+                     hidden=True),
+            tag("button", "Show the example", type="button", class_="df-button",
+                data_show_example=True), class_="df-row"),
+        class_="df-cover")
 
 
 # ---- the form ---------------------------------------------------------------------------

@@ -222,7 +222,7 @@ def _row(id_: str, fact: Fact, index: str, row: Mapping[str, Any], system: str) 
                 cell = tag("div", tag("button", "±", type="button", class_="df-minus",
                                       data_sign=True, aria_label=f"{where}: change the sign"),
                            cell, class_="df-cell")
-        cells.append(tag("td", cell, data_column=column.name))
+        cells.append(tag("td", cell, data_column=column.name, data_optional=column.optional))
     cells.append(tag("td", keep, tag("button", "remove", type="button", class_="df-link",
                                      data_remove=True,
                                      aria_label=f"remove row {int(index) + 1}" if index != "#"

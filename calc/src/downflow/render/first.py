@@ -11,7 +11,7 @@ from downflow.markup import Markup, tag, together
 from downflow.plan import Plan, plan, the_chain
 from downflow.render import pages
 from downflow.render.answers import has_range, range_text, worst_level
-from downflow.render.calculator import EXAMPLE
+from downflow.render.calculator import EXAMPLE, cover_html
 from downflow.render.fields import Known, form_html
 from downflow.render.marks import FROM_KEY, verdict_mark
 from downflow.render.values import quantity
@@ -76,7 +76,7 @@ def first_answer_html(job: Job | None = None, system: str = "ip", *,
     right = tag("div", tag("div", tag("h2", "What follows from it"),
                            tag("p", class_="df-state", data_state=True), class_="df-calc__head"),
                 tag("div", parts["answer"], data_region="answer"), class_="df-right", id="answer")
-    return tag("df-first", tag("div", left, right, class_="df-spread"), data_units=system,
+    return tag("df-first", cover_html(), tag("div", left, right, class_="df-spread"), data_units=system,
                data_depth=str(depth), data_whose="example" if job is None else "job",
                class_="df-calc")
 

@@ -16,7 +16,7 @@ from downflow.phases import PHASES
 from downflow.plan import Plan, plan
 from downflow.render import pages
 from downflow.render.answers import has_range, range_text
-from downflow.render.calculator import EXAMPLE
+from downflow.render.calculator import EXAMPLE, cover_html
 from downflow.render.marks import verdict_mark
 from downflow.render.sheet import measure_first_html
 from downflow.render.values import entered_text, quantity
@@ -61,7 +61,7 @@ def plan_html(made: Plan, system: str = "ip", *, example: bool = False,
         tag("p", "Local code, licences and makers’ instructions come first. Prepared from the job "
                  "sheet; the range of each number holds about nine times in ten.",
             class_="df-small")]
-    return tag("df-plan", parts, data_units=system, data_depth=str(depth), data_job=made.job.id,
+    return tag("df-plan", cover_html(), tag("div", parts, data_region="plan"), data_units=system, data_depth=str(depth), data_job=made.job.id,
                data_whose="example" if example else "job")
 
 

@@ -11,7 +11,7 @@ from downflow.facts.job import VISIT_KINDS, Entry, Job, Visit
 from downflow.markup import Markup, tag, together
 from downflow.plan import Plan, plan, the_chain
 from downflow.render import pages
-from downflow.render.calculator import EXAMPLE
+from downflow.render.calculator import EXAMPLE, cover_html
 from downflow.render.fields import Known, form_html
 from downflow.render.marks import FROM_KEY, from_class
 from downflow.render.values import entered_text, field_label
@@ -42,7 +42,7 @@ def sheet_html(job: Job | None, system: str = "ip", *, made: Plan | None = None,
     sections = [_section(where, title, shown, system) for where, title in WHERE.items()
                 if survey_facts(where)]
     return tag(
-        "df-sheet",
+        "df-sheet", cover_html(),
         tag("div", _head(shown, job is None), data_region="head"),
         tag("div", measure_first_html(made, system) if made is not None else
             tag("p", "What to measure first: working it out.", class_="df-small"),
