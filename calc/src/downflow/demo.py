@@ -15,7 +15,7 @@ from typing import Any
 
 from downflow.facts.job import Job, job_from
 
-PARTS: tuple[str, ...] = ("place", "load", "equipment", "panel", "water", "energy")
+PARTS: tuple[str, ...] = ("place", "load", "equipment", "panel", "water", "energy", "outdoors", "air")
 """The parts, in the order in which they are put together."""
 
 
