@@ -15,7 +15,9 @@ from typing import Any
 
 from downflow.facts.job import Job, job_from
 
-PARTS: tuple[str, ...] = ("place", "load", "equipment", "panel", "water", "energy", "outdoors", "air")
+PARTS: tuple[str, ...] = (
+    "place", "load", "equipment", "panel", "water", "energy", "outdoors", "air", "hand_over",
+    "flammable",)
 """The parts, in the order in which they are put together."""
 
 
