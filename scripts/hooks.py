@@ -6,6 +6,7 @@ converted or worded here.
 Shortcodes, alone in a paragraph or inside a sentence:
 
     {{ calculator heat-loss }}     a calculator, painted with its worked example
+    {{ sheet }} {{ plan }} {{ first }} {{ blank }}   job sheet, plan, first answer, blank sheet
     {{ q 6200 ft }}                a number with its unit, in both unit systems
     {{ table NAME }}               a published table
     {{ drawing NAME }}             a drawing
@@ -45,6 +46,7 @@ sys.path.insert(0, str(ROOT / "calc" / "src"))
 
 from downflow.phases import PHASES, phase, phase_number  # noqa: E402
 from downflow.render import links  # noqa: E402
+from downflow.render.procedure import PROCEDURES  # noqa: E402
 
 # Top of the list of pages, in this order; a line is there when its page is.
 TOP = (
@@ -153,7 +155,9 @@ def _record(file: File) -> Record:
             phase(phase_id)
         except ValueError as error:
             raise PluginError(f"docs/{file.src_uri}:1: {error}") from error
-    return Record(file, str(title), meta, kind, phase_id, float(meta.get("order", 1000)))
+    order = PROCEDURES.index(Path(name).stem) if kind == "procedure" and Path(
+        name).stem in PROCEDURES else meta.get("order", 1000)
+    return Record(file, str(title), meta, kind, phase_id, float(order))
 
 
 def _nav() -> list[dict[str, Any]]:
@@ -203,9 +207,12 @@ def on_page_markdown(markdown: str, page: Page, **_: Any) -> str:
         page.meta["phase_title"] = phase(page.meta["phase"]).title
     if page.meta.get("calculator"):
         page.meta["wide"] = True
-    if page.meta.get("steps"):
-        data = {"id": Path(page.file.src_uri).stem, **page.meta}
-        html = _call("procedure_html", page, "title:", data)
+    painted = {"steps": "procedure_html", "tests": "symptom_html"}
+    for function in [name for key, name in painted.items() if page.meta.get(key)]:
+        titles = {Path(r.file.src_uri).stem: r.title for r in SITE.records
+                  if r.kind == "procedure"}
+        data = {"id": Path(page.file.src_uri).stem, **page.meta, "titles": titles}
+        html = _call(function, page, "title:", data)
         pieces.append(_expand(html, page))
         markdown = f"{OPEN}0{CLOSE}\n\n{markdown}"
 
@@ -281,6 +288,11 @@ def _evidence(page: Page, text: str, arguments: list[str]) -> str:
     return _call("evidence_html", page, text, rows)
 
 
+def _painted(function: str) -> Callable[[Page, str, list[str]], str]:
+    """A part of a page that needs no words after its name."""
+    return lambda page, text, arguments: _call(function, page, text)
+
+
 def _procedures(page: Page, text: str, arguments: list[str]) -> str:
     return _kind(page, text, "procedure", arguments)
 
@@ -334,6 +346,10 @@ def _entry(record: Record, page: Page) -> links.Entry:
 
 SHORTCODES: dict[str, tuple[Callable[[Page, str, list[str]], str], int, int]] = {
     "calculator": (_calculator, 1, 1),
+    "sheet": (_painted("painted_sheet_html"), 0, 0),
+    "plan": (_painted("painted_plan_html"), 0, 0),
+    "first": (_painted("first_answer_html"), 0, 0),
+    "blank": (_painted("blank_sheet_html"), 0, 0),
     "q": (_quantity, 2, 9),
     "table": (_table, 1, 1),
     "drawing": (_drawing, 1, 1),

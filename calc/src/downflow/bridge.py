@@ -14,7 +14,7 @@ enter         job, name, typed, units, from, at, [visit]     job, changed
 table         job, name, rows [{column: typed}], units, from, at job, changed
 put           job, facts {name: entry}                       job, changed
 visit         job, id, date, kind                            job
-confirm       job, visit, step, at, by (by "" takes back)    job
+confirm       job, visit ("": the latest; date for a first one), step, at, by ("" takes back)  job
 release       job, calculator, verdict, by, trade, reason, date   job
 take_back     job, calculator, verdict                       job
 calculator    id, job|null, units, ranged, [example, form]   regions, pin, level, say, state
@@ -303,6 +303,11 @@ def _confirm(request: Request) -> Reply:
     job = _job(request)
     identity, step = _text(request, "visit"), _text(request, "step")
     visits = list(job.visits)
+    if not identity:
+        # Whatever visit is under way; the first tick of a job begins one.
+        if not visits:
+            visits.append(Visit("first visit", _text(request, "date"), "survey"))
+        identity = max(visits, key=lambda v: v.date).id
     index = next((i for i, v in enumerate(visits) if v.id == identity), None)
     if index is None:
         raise BadInput([problem("visit", "No such visit.")])

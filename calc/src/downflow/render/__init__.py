@@ -13,11 +13,14 @@ _WHERE: dict[str, str] = {
     "calculator_html": "calculator", "calculator_reply": "calculator", "regions": "calculator",
     "paint": "calculator",
     "sheet_html": "sheet", "fact_html": "sheet", "measure_first_html": "sheet",
+    "painted_sheet_html": "sheet", "jobs_html": "sheet", "painted_plan_html": "plan",
     "blank_sheet_html": "blank",
     "plan_html": "plan", "summary_reply": "plan", "packet_html": "plan",
     "first_answer_html": "first", "first_answer_reply": "first",
     "quantity_html": "prose", "entry_text": "prose",
     "table_html": "reference_tables", "table_names": "reference_tables",
+    "procedure_html": "procedure", "symptom_html": "procedure",
+    "drawing_html": "drawings",
 }
 """Module of each function; a module that adds one puts its line here."""
 

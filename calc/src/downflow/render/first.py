@@ -76,9 +76,9 @@ def first_answer_html(job: Job | None = None, system: str = "ip", *,
     right = tag("div", tag("div", tag("h2", "What follows from it"),
                            tag("p", class_="df-state", data_state=True), class_="df-calc__head"),
                 tag("div", parts["answer"], data_region="answer"), class_="df-right", id="answer")
-    return tag("df-first", cover_html(), tag("div", left, right, class_="df-spread"), data_units=system,
-               data_depth=str(depth), data_whose="example" if job is None else "job",
-               class_="df-calc")
+    return tag("df-first", cover_html(), tag("div", left, right, class_="df-spread"),
+               data_units=system, data_depth=str(depth),
+               data_whose="example" if job is None else "job", class_="df-calc")
 
 
 def _answers(made: Plan, system: str, depth: int) -> Markup:

@@ -61,8 +61,14 @@ def plan_html(made: Plan, system: str = "ip", *, example: bool = False,
         tag("p", "Local code, licences and makers’ instructions come first. Prepared from the job "
                  "sheet; the range of each number holds about nine times in ten.",
             class_="df-small")]
-    return tag("df-plan", cover_html(), tag("div", parts, data_region="plan"), data_units=system, data_depth=str(depth), data_job=made.job.id,
+    return tag("df-plan", cover_html(), tag("div", parts, data_region="plan"),
+               data_units=system, data_depth=str(depth), data_job=made.job.id,
                data_whose="example" if example else "job")
+
+
+def painted_plan_html() -> Markup:
+    """The plan as it is built: the worked example's."""
+    return plan_html(plan(demo_job()), example=True)
 
 
 def _level(made: Plan, id_: str, verdict: Verdict) -> str:

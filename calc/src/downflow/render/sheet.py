@@ -56,6 +56,50 @@ def sheet_html(job: Job | None, system: str = "ip", *, made: Plan | None = None,
         data_whose="example" if job is None else "job", data_job=shown.id)
 
 
+def jobs_html() -> Markup:
+    """The jobs on this device: what the page's script fills and works. Nothing without it."""
+    def button(words: str, do: str, *, needs: bool = True, main: bool = False) -> Markup:
+        return tag("button", words, type="button", data_do=do, hidden=needs,
+                   data_needs_job=needs or None,
+                   class_="df-button df-button--main" if main else "df-button")
+
+    def named(words: str, name: str, label: str, *, needs: bool) -> Markup:
+        return tag("form", tag("label", label, for_=f"job-{name}", class_="df-fact__label"),
+                   tag("input", type="text", id=f"job-{name}", name=name, maxlength="120",
+                       autocomplete="off"),
+                   tag("button", words, type="submit", class_="df-button"), class_="df-rename",
+                   novalidate=True, hidden=needs, data_needs_job=needs or None)
+
+    return tag(
+        "df-jobs",
+        tag("p", tag("span", data_piece="state"), " ", tag("span", data_piece="kept"),
+            class_="df-small"),
+        tag("p", tag("span"), tag("button", "undo", type="button", class_="df-link",
+                                  data_do="undo"), class_="df-undo", data_piece="undo",
+            hidden=True),
+        tag("div", button("Export", "export"), button("Share", "share"),
+            button("Import", "import", needs=False),
+            tag("input", type="file", accept=".json,application/json", hidden=True,
+                aria_label="A job's file"), class_="df-row"),
+        tag("p", role="status", data_piece="say"),
+        tag("div", class_="df-differ", data_piece="differences", hidden=True),
+        tag("details", tag("summary", "Jobs on this device"),
+            tag("p", "None yet.", data_piece="none", class_="df-small"),
+            tag("ul", class_="df-list df-jobs", data_piece="list"),
+            named("Start a job", "start", "A new job’s name", needs=False),
+            named("Rename", "rename", "The open job’s name", needs=True),
+            tag("div", button("Copy it", "copy"), button("Close it", "close"),
+                button("Delete it", "delete"), class_="df-row"),
+            tag("p", "Start, copy, rename, delete and import can each be undone, until the next "
+                     "of them.", class_="df-small"), class_="df-working"),
+        class_="df-live")
+
+
+def painted_sheet_html() -> Markup:
+    """The job sheet page as it is built: the jobs, then the worked example's sheet."""
+    return together(jobs_html(), sheet_html(None))
+
+
 def _countable() -> list[Fact]:
     return [f for f in all_facts().values() if not f.given]
 
