@@ -66,8 +66,12 @@ _PATTERNS = {
 
 
 def at(number: float) -> str:
-    """A coordinate, rounded to a tenth."""
-    text = f"{number:.1f}"
+    """A coordinate, rounded to a tenth.
+
+    Rounded finely first, so that a number on the edge between two tenths falls to the same
+    side on every machine, whatever its last bit.
+    """
+    text = f"{round(number, 6):.1f}"
     if text.endswith(".0"):
         text = text[:-2]
     return "0" if text in ("-0", "0") else text

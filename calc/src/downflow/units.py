@@ -236,10 +236,13 @@ def shown_decimals(decimals: int, from_unit: str, to_unit: str) -> int:
 def number_text(value: float, decimals: int) -> str:
     """`value` as a reader sees it: thousands apart, a true minus, no minus zero.
 
+    The last bits are dropped first: they differ from machine to machine, and a value that
+    lies just between two shown ones must fall to the same side on all of them.
+
     >>> number_text(-1234.56, 1)
     '−1,234.6'
     """
-    text = f"{value:,.{decimals}f}"
+    text = f"{float(f'{value:.12g}'):,.{decimals}f}"
     if text.startswith("-"):
         text = text[1:]
         if any(c in "123456789" for c in text):
