@@ -11,6 +11,7 @@ import math
 from typing import Any
 
 import pytest
+from make.common import SITE
 from seeded_jobs import seeded_text
 
 from downflow.bridge import handle
@@ -53,13 +54,15 @@ def test_the_comparison_sees_a_difference_of_a_millionth():
 def text_differences(here: Any, there: Any) -> list[str]:
     """The same for what is painted: the first place in each text where two answers part."""
     parted = []
-    for both in differences(here, there):
-        field = both.split(":", 1)[0].removeprefix(".")
+    for told in differences(here, there):
         one, other = here, there
-        for key in field.split("."):
+        for key in told.split(":", 1)[0].removeprefix(".").split("."):
             one, other = one[key], other[key]
+        if not (isinstance(one, str) and isinstance(other, str)):
+            parted.append(told)
+            continue
         start = next((n for n, (a, b) in enumerate(zip(one, other, strict=False)) if a != b), 0)
-        parted.append(f"{field}, at {start}: {one[start - 60:start + 60]!r} "
+        parted.append(f"at {start}: {one[start - 60:start + 60]!r} "
                       f"and {other[start - 60:start + 60]!r}")
     return parted
 
@@ -75,10 +78,26 @@ def test_a_calculator_answers_the_same(shipped, id_: str, job: str):
         assert here["answer"]["ok"] is True
 
 
-@pytest.mark.parametrize("units", ["ip", "si"])
+@pytest.mark.parametrize("seed", [None, *range(1, 21)])
+def test_what_is_painted_is_the_same_to_the_byte(shipped, seed: int | None):
+    job, units = (None, "ip") if seed is None else (seeded_text(seed), ("ip", "si")[seed % 2])
+    for id_ in all_calculators():
+        request = {"op": "calculator", "id": id_, "job": job, "units": units, "ranged": True}
+        assert text_differences(ask_here(request), shipped.ask(request)) == [], id_
+
+
 @pytest.mark.parametrize("id_", sorted(all_calculators()))
-def test_what_is_painted_is_the_same_to_the_byte(shipped, id_: str, units: str):
-    request = {"op": "calculator", "id": id_, "job": JOBS["seed 1"], "units": units, "ranged": True}
+def test_a_page_holds_what_the_worker_paints_of_the_worked_example(shipped, id_: str):
+    request = {"op": "calculator", "id": id_, "job": None, "units": "ip", "ranged": True}
+    page = (SITE / "calculators" / id_ / "index.html").read_text()
+    regions = shipped.ask(request)["regions"]
+    assert "answer" in regions
+    assert [name for name, painted in regions.items() if painted not in page] == []
+
+
+@pytest.mark.parametrize("id_", sorted(all_calculators()))
+def test_a_range_is_painted_the_same_in_metric_units(shipped, id_: str):
+    request = {"op": "calculator", "id": id_, "job": JOBS["seed 1"], "units": "si", "ranged": True}
     assert text_differences(ask_here(request), shipped.ask(request)) == []
 
 
