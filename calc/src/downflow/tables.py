@@ -102,6 +102,13 @@ class WindCoefficient(NamedTuple):
     wind_si: float
 
 
+class Layer(NamedTuple):
+    """Thermal resistance of a layer or film [h ft² °F/Btu]; wood per inch."""
+
+    layer: str
+    r_ip: float
+
+
 class LeakageDivisor(NamedTuple):
     """N in natural air changes = air changes at 50 Pa / N."""
 
@@ -400,6 +407,7 @@ ROWS: dict[str, type[Any]] = {
     "infiltration_wind": WindCoefficient,
     "insulation_compression": InsulationCompression,
     "interior_shading": InteriorShading,
+    "layers": Layer,
     "leakage_divisor": LeakageDivisor,
     "metal_thickness": MetalThickness,
     "noise_velocity": NoiseVelocity,

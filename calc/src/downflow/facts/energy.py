@@ -109,7 +109,7 @@ FACTS: tuple[Fact, ...] = (
     # ---- cooling ----
     Fact("cooling_design_btuh", "Cooling load on the design day", "number", "Btu/h", 500, 120000,
          0, "Sensible and latent together, from the cooling load.", "equipment",
-         spread={"estimated": share(0.25), "data sheet": share(0.15)}),
+         given=True, spread={"estimated": share(0.25), "data sheet": share(0.15)}),
     Fact("cooling_seer2", "Seasonal cooling rating SEER2", "number", "Btu/Wh", 5, 40, 1,
          "On the rating certificate.", "equipment",
          spread={"data sheet": share(0.10), "estimated": share(0.2)}),
