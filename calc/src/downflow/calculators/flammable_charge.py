@@ -29,7 +29,7 @@ CALCULATOR = Calculator(
     title="Flammable refrigerant in a closet",
     phase="papers",
     question="May this home hold this charge if it leaks?",
-    reads=("refrigerant", "system_charge_lb", "closet_floor_ft2", "closet_openings",
+    reads=("refrigerant", "charge_total_lb", "closet_floor_ft2", "closet_openings",
            "room_beside_ft2", "supply_outlets", "ceiling_height_ft", "floor_area_ft2",
            "leak_detector", "flame_near"),
     may_read=("louver_edge_in", "louver_foot_in2", "louver_low_in2", "louver_high_in2",
@@ -62,8 +62,8 @@ def solve(job: Readings, paper: Paper) -> None:
         return
     paper.lookup("Lower flammability limit", FLAMMABILITY, "kg/m³", limit,
                  row=[(job.refrigerant, limit)])
-    charge = paper.step("m = 0.45359237 * c", UNITS, "kg", KG_LB * job.system_charge_lb,
-                        c=job.system_charge_lb, what="Charge of the whole system")
+    charge = paper.step("m = 0.45359237 * c", UNITS, "kg", KG_LB * job.charge_total_lb,
+                        c=job.charge_total_lb, what="Charge of the whole system")
     free = paper.step("m1 = 6 * L", ROOM_CHARGE, "kg", flammable.least_charge_kg(limit), L=limit,
                       what="Charge up to which no room size is asked for")
     height = HEIGHTS_M[job.supply_outlets]
@@ -116,8 +116,8 @@ def _refusals(job: Readings) -> None:
 
 def _not_flammable(job: Readings, paper: Paper) -> None:
     paper.step("p = 1000 * c / (H * F)", GEOMETRY, "",
-               1000 * job.system_charge_lb / (job.ceiling_height_ft * job.floor_area_ft2),
-               c=job.system_charge_lb, H=job.ceiling_height_ft, F=job.floor_area_ft2,
+               1000 * job.charge_total_lb / (job.ceiling_height_ft * job.floor_area_ft2),
+               c=job.charge_total_lb, H=job.ceiling_height_ft, F=job.floor_area_ft2,
                what="Pounds for each 1,000 ft³ of the home, were all of it to leak")
     paper.verdict("not-flammable", "look",
                   "{name} is not flammable: no room size follows from it. It still displaces air "
@@ -174,20 +174,20 @@ def _rooms(job: Readings, paper: Paper, *, free: float, holds: float, served: fl
     _, text, do = words[joined]
     paper.verdict("openings", "look", text, source=LOUVERS, do=do, best="look", signs=SIGNS)
     paper.limit(
-        "too-large", job.system_charge_lb, at_most=large, unit="lb", decimals=1,
+        "too-large", job.charge_total_lb, at_most=large, unit="lb", decimals=1,
         source=ROOM_CHARGE, safety=True, best="look", signs=SIGNS,
         fine="The charge, {value}, is within what these room rules reach, {limit}.",
         hold="The charge, {value}, is above what these room rules reach, {limit}.",
         do="Stop: this needs a design of its own.")
-    small = job.system_charge_lb <= free
+    small = job.charge_total_lb <= free
     if small:
         paper.verdict("room", "look",
                       "The charge, {charge}, is not above {free}: this rule asks for no room size.",
                       source=ROOM_CHARGE, best="look", signs=SIGNS, free=Quantity(free, "lb", 2),
-                      charge=Quantity(job.system_charge_lb, "lb", 2))
+                      charge=Quantity(job.charge_total_lb, "lb", 2))
     else:
         paper.limit(
-            "room", job.system_charge_lb, at_most=max(holds, free), of="leak_holds_lb",
+            "room", job.charge_total_lb, at_most=max(holds, free), of="leak_holds_lb",
             source=ROOM_CHARGE, safety=not detector,
             beyond="look" if detector else "hold", best="look", signs=SIGNS,
             fine="Without detector the room at the closet may hold {limit}.",
@@ -224,7 +224,7 @@ def _rooms(job: Readings, paper: Paper, *, free: float, holds: float, served: fl
 
 
 def _label(job: Readings, paper: Paper, *, small: bool) -> None:
-    charge = job.system_charge_lb
+    charge = job.charge_total_lb
     asked = (("room", job.label_room_ft2_lb), ("total", job.label_total_ft2_lb),
              ("air", job.label_cfm_lb))
     unread = [name for name, value in asked if value is None]

@@ -20,14 +20,6 @@ NEW_ONLY = Source("40 CFR 82 subpart G", "appendix W: only in new equipment made
                   "regulation")
 
 FACTS: tuple[Fact, ...] = (
-    Fact("refrigerant", "Refrigerant of the new system", "choice", where="equipment",
-         how="On the outdoor unit's plate.",
-         choices=(Choice("R-410A", "R-410A"), Choice("R-32", "R-32"),
-                  Choice("R-454B", "R-454B"), Choice("R-22", "R-22 (an old system)"))),
-    Fact("system_charge_lb", "Whole charge of the system", "number", "lb", 0.5, 40, 2,
-         "Factory charge on the plate and what the line set adds; it is written on the unit.",
-         "equipment", spread={"measured": within(0.05), "data sheet": within(0.1),
-                              "estimated": share(0.10)}),
     Fact("closet_floor_ft2", "Floor of the closet", "number", "ft²", 3, 120, 1,
          "Width times depth inside, the cabinet not taken off.", "closet",
          spread={"measured": share(0.03), "estimated": share(0.15)}),

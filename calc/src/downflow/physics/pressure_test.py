@@ -27,11 +27,43 @@ LEVEL_SHARE = 0.35
 """The same, below which the curve has levelled off."""
 
 
-def _packing(density: float, temp_f: float) -> float:
-    """Compressibility of nitrogen; density as pressure over temperature of the ideal gas."""
+def packing(density: float, temp_f: float) -> float:
+    """Compressibility of nitrogen; density as pressure over temperature of the ideal gas.
+
+    Args:
+        density: Density, as pressure over absolute temperature. [psia/°R]
+        temp_f: Temperature of the gas. [°F]
+
+    Returns:
+        Real pressure over that of an ideal gas of this density.
+
+    Holds for: up to 700 psig, -40 to 140 °F.
+    Source: NITROGEN.
+    """
     away = (temp_f - 70) / 100
     second = VIRIAL + VIRIAL_PER_100F * away + VIRIAL_PER_100F_SQUARED * away**2
     return 1 + second * density + THIRD_VIRIAL * density**2
+
+
+def nitrogen_density(pressure_psig: float, temp_f: float, atmosphere_psia: float) -> float:
+    """Density of nitrogen in a closed volume, which a change of temperature leaves as it is.
+
+    Args:
+        pressure_psig: Pressure. [psig]
+        temp_f: Temperature of the gas. [°F]
+        atmosphere_psia: Pressure of the air where the gauge is. [psia]
+
+    Returns:
+        Density, as pressure over absolute temperature of an ideal gas. [psia/°R]
+
+    Holds for: as `expected_psig`.
+    Source: NITROGEN.
+    """
+    absolute = (pressure_psig + atmosphere_psia) / (temp_f - ABSOLUTE_ZERO_F)
+    density = absolute
+    for _ in range(50):
+        density = absolute / packing(density, temp_f)
+    return density
 
 
 def expected_psig(start_psig: float, start_f: float, end_f: float,
@@ -54,12 +86,9 @@ def expected_psig(start_psig: float, start_f: float, end_f: float,
         the absolute pressure.
     Source: NITROGEN.
     """
-    start_psia = start_psig + atmosphere_psia
-    start_r, end_r = start_f - ABSOLUTE_ZERO_F, end_f - ABSOLUTE_ZERO_F
-    density = start_psia / start_r
-    for _ in range(50):
-        density = start_psia / (start_r * _packing(density, start_f))
-    return density * end_r * _packing(density, end_f) - atmosphere_psia
+    end_r = end_f - ABSOLUTE_ZERO_F
+    density = nitrogen_density(start_psig, start_f, atmosphere_psia)
+    return density * end_r * packing(density, end_f) - atmosphere_psia
 
 
 def gas_law_psig(start_psig: float, start_f: float, end_f: float,
@@ -150,15 +179,53 @@ class Rise(NamedTuple):
     """Time constant of the levelling; not-a-number unless it is levelling. [min]"""
 
 
-def _slope(points: Sequence[tuple[float, float]]) -> float:
+Points = Sequence[tuple[float, float]]
+
+
+def halves(points: Points) -> tuple[Points, Points]:
+    """First and second half of a run of readings by time, two readings at least in each.
+
+    Args:
+        points: Time and pressure of each reading, in order. [min, micron]
+
+    Returns:
+        The two halves; a reading in the middle belongs to both.
+
+    Holds for: four readings or more.
+    Source: VACUUM_RISE.
+    """
+    middle = (points[0][0] + points[-1][0]) / 2
+    early = [p for p in points if p[0] <= middle]
+    late = [p for p in points if p[0] >= middle]
+    return (early if len(early) > 1 else points[:2], late if len(late) > 1 else points[-2:])
+
+
+def slope_sums(points: Points) -> tuple[float, float]:
+    """The two sums whose ratio is the slope of the straight line of least squares.
+
+    Args:
+        points: Time and pressure of each reading. [min, micron]
+
+    Returns:
+        Sum of the products of the deviations [min micron], and of the squares of those of the
+        time [min²].
+
+    Holds for: two readings or more at different times.
+    Source: LEAST_SQUARES.
+    """
     n = len(points)
     mean_t = sum(t for t, _ in points) / n
     mean_p = sum(p for _, p in points) / n
-    spread = sum((t - mean_t) ** 2 for t, _ in points)
-    return sum((t - mean_t) * (p - mean_p) for t, p in points) / spread
+    return (sum((t - mean_t) * (p - mean_p) for t, p in points),
+            sum((t - mean_t) ** 2 for t, _ in points))
 
 
-def _levelling(points: Sequence[tuple[float, float]]) -> tuple[float, float]:
+def _slope(points: Points) -> float:
+    products, squares = slope_sums(points)
+    return products / squares
+
+
+def _levelling(points: Points) -> tuple[float, float]:
     """Level and time constant of p = level - step * exp(-t / time), least squares."""
     span = points[-1][0] - points[0][0]
 
@@ -214,11 +281,7 @@ def read_rise(minutes: Sequence[float], microns: Sequence[float]) -> Rise:
         raise ValueError(f"a reading of {min(microns)} micron is not above 0")
     points = list(zip(minutes, microns, strict=True))
     rise = microns[-1] - microns[0]
-    middle = (minutes[0] + minutes[-1]) / 2
-    early = [p for p in points if p[0] <= middle]
-    late = [p for p in points if p[0] >= middle]
-    early = early if len(early) > 1 else points[:2]
-    late = late if len(late) > 1 else points[-2:]
+    early, late = halves(points)
     start, end = _slope(early), _slope(late)
     nothing = math.nan
     if rise < FLAT_RISE_MICRONS:
