@@ -7,6 +7,7 @@ Shortcodes, alone in a paragraph or inside a sentence:
 
     {{ calculator heat-loss }}     a calculator, painted with its worked example
     {{ sheet }} {{ plan }} {{ first }} {{ blank }}   job sheet, plan, first answer, blank sheet
+    {{ places }}                   the search for a place and its climate
     {{ q 6200 ft }}                a number with its unit, in both unit systems
     {{ table NAME }}               a published table
     {{ drawing NAME }}             a drawing
@@ -350,6 +351,7 @@ SHORTCODES: dict[str, tuple[Callable[[Page, str, list[str]], str], int, int]] = 
     "plan": (_painted("painted_plan_html"), 0, 0),
     "first": (_painted("first_answer_html"), 0, 0),
     "blank": (_painted("blank_sheet_html"), 0, 0),
+    "places": (_painted("places_html"), 0, 0),
     "q": (_quantity, 2, 9),
     "table": (_table, 1, 1),
     "drawing": (_drawing, 1, 1),

@@ -198,7 +198,7 @@ class Calculator extends Covered {
     }
     if (!reply) return null;
     if (!reply.ok) {
-      this.stale();
+      setTimeout(() => this.stale());
       return reply.errors;
     }
     if (mine === this.count) {

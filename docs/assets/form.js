@@ -116,6 +116,9 @@ function renumber(field) {
  * @param {Send} send
  */
 export function watchForm(form, send) {
+  /** Whether what stands in a field is the worked example's. @param {HTMLElement} field */
+  const isExample = (field) => field.classList.contains("df-fact--example") || form.closest("[data-whose]")?.getAttribute("data-whose") === "example";
+
   /** @param {HTMLElement} field @param {boolean} [complete] */
   const changed = async (field, complete = true) => {
     const name = field.dataset.fact ?? "";
@@ -135,7 +138,7 @@ export function watchForm(form, send) {
       entered = { name, typed: (field.querySelector("input[type=radio]") ? radio?.value : input?.value) ?? "", from: "" };
     }
     const gone = entered.rows ? !entered.rows.length : !entered.typed?.trim();
-    if (select && !gone && (select.value === "" || select.value === "assumed")) {
+    if (select && !gone && (select.value === "" || select.value === "assumed" || isExample(field))) {
       if (![...select.options].some((option) => option.value === lastFrom)) lastFrom = "measured";
       select.value = lastFrom;
     }
@@ -160,6 +163,11 @@ export function watchForm(form, send) {
     const field = fieldOf(target);
     if (!field) return;
     if (target === fromOf(field)) {
+      if (isExample(field)) {
+        // The example's number is not the reader's, wherever it may come from.
+        if (target.value && target.value !== "assumed") lastFrom = target.value;
+        return;
+      }
       if (target.value === "assumed") {
         const input = /** @type {HTMLInputElement | null} */ (field.querySelector("input[type=text], input[type=date], select.df-choose"));
         const none = /** @type {HTMLInputElement | null} */ (field.querySelector("input[type=radio][value='']"));

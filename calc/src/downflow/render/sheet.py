@@ -95,9 +95,25 @@ def jobs_html() -> Markup:
         class_="df-live")
 
 
+def places_html() -> Markup:
+    """The search for a place, which puts its climate on the sheet. Nothing without a script."""
+    return tag(
+        "df-places",
+        tag("details", tag("summary", "Find the place: climate, elevation, prices"),
+            tag("form", tag("label", "Town or postal code", for_="place-query",
+                            class_="df-fact__label"),
+                tag("input", type="text", id="place-query", name="query", maxlength="80",
+                    autocomplete="off", enterkeyhint="search"),
+                tag("button", "Look", type="submit", class_="df-button"), class_="df-rename",
+                novalidate=True),
+            tag("p", role="status", data_piece="say", class_="df-small"),
+            tag("ul", class_="df-list", data_piece="list"), class_="df-working"),
+        class_="df-live")
+
+
 def painted_sheet_html() -> Markup:
     """The job sheet page as it is built: the jobs, then the worked example's sheet."""
-    return together(jobs_html(), sheet_html(None))
+    return together(jobs_html(), places_html(), sheet_html(None))
 
 
 def _countable() -> list[Fact]:
