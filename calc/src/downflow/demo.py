@@ -15,8 +15,9 @@ from typing import Any
 
 from downflow.facts.job import Job, job_from
 
-PARTS: tuple[str, ...] = ("place", "load", "envelope", "equipment", "kit_circuit", "panel", "water", "energy",
-                          "outdoors", "air", "hand_over", "flammable", "pressure", "refrigerant")
+PARTS: tuple[str, ...] = (
+    "place", "load", "envelope", "equipment", "kit_circuit", "panel", "water", "energy",
+    "outdoors", "air", "hand_over", "flammable", "pressure", "refrigerant",)
 """The parts, in the order in which they are put together."""
 
 

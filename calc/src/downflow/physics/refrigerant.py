@@ -196,3 +196,20 @@ def subcooling_f(bubble_f: float, liquid_line_f: float) -> float:
     Source: CHARGE_CHECK.
     """
     return bubble_f - liquid_line_f
+
+
+def rows_around_f(temp_f: float, rows: Rows) -> tuple[RefrigerantRow, RefrigerantRow]:
+    """The two rows between which a temperature lies, the lower one first.
+
+    Args:
+        temp_f: Temperature within the table. [°F]
+        rows: Table of the refrigerant, rising.
+
+    Returns:
+        The rows.
+
+    Holds for: temperatures of the table.
+    Source: PROPERTY_LIBRARY.
+    """
+    i = max(1, min(bisect_right(rows, temp_f, key=lambda row: row.temp_f), len(rows) - 1))
+    return rows[i - 1], rows[i]
