@@ -35,8 +35,8 @@ const all = (name) => [...document.querySelectorAll(`[data-df="${name}"]`)].filt
 
 // ---- units: what is in use stands on the button -------------------------------------
 const UNITS = {
-  ip: { shown: "ft, °F", label: "Units: feet and °F. Tap for metres and °C" },
-  si: { shown: "m, °C", label: "Units: metres and °C. Tap for feet and °F" },
+  ip: { shown: "ft, °F", label: "Units: ft, °F. Tap for m, °C" },
+  si: { shown: "m, °C", label: "Units: m, °C. Tap for ft, °F" },
 };
 /** @returns {"ip" | "si"} */
 const units = () => (root.dataset.units === "si" ? "si" : "ip");

@@ -32,7 +32,7 @@ def test_units_say_what_is_in_use_and_are_kept(page: Page, server: Server, watch
     page.evaluate("document.addEventListener('downflow:units', (e) => { window.told = e.detail; })")
     units.click()
     expect(units).to_have_text("m, °C")
-    expect(units).to_have_attribute("aria-label", "Units: metres and °C. Tap for feet and °F")
+    expect(units).to_have_attribute("aria-label", "Units: m, °C. Tap for ft, °F")
     assert page.evaluate("window.told") == {"units": "si"}
     page.goto(server.address + "by-phase/")
     expect(page.locator("[data-df=units]")).to_have_text("m, °C")
