@@ -54,24 +54,26 @@ def _words(text: str) -> frozenset[str]:
 
 
 VERBS = _words("""
-add adjust agree aim air align anchor answer ask assemble attach bag balance bend block blow bolt
-book box braze break bring brush build bury cable call cap carry catch caulk cement center change
-charge check choose circle clamp clean clear climb close coil collect compare complete connect
-copy count cover crimp cross cut deburr decide deliver dig disconnect drain draw dress drill drive
-dry empty enter evacuate expect explain explore fasten feel file fill find finish fit flash flip
-flush fold follow force form gather get give glue grade guard hand hang heat hold identify insert
-inspect install insulate isolate join keep know label lay leave let level lift list listen load
-lock log look loosen lower make mark mask match measure mix mount move name notch note offer open
-order patch perform photograph pick place plan plug plumb point poke position pour prepare press
-pressurize prime print proof protect prove pull pump purge push put raise read ream rebuild
-recheck record recover release remove repair repeat replace report reseal reset reshape restart
-restore return rinse rotate route run sample sand save saw screw scribe seal secure see select
-send set settle shade shake sheet shield shim show shut sign sit size sketch slide slope smooth
-snap sniff soap sort space splice spray spread spring square stake stand start step stop store
-straighten strap stretch strip stuff support survey sweep swing switch tack tag take talk tape
-teach tell tent test thread tie tighten tilt tip top torque total trace transfer trim trip try tug
-turn twist uncap uncover undo unhook unplug unroll unscrew update use vacuum vent verify visit
-wait walk warm warn wash watch weigh wet wipe wire work wrap write zero zip
+add adjust agree aim air align anchor answer apply ask assemble attach bag balance bend block blow
+bolt book box braze break bring brush build bury cable call cap carry catch caulk cement center
+change charge check choose circle clamp clean clear climb close coil collect compare complete
+confirm connect copy count cover crimp cross cut deburr decide deliver demonstrate dig disconnect
+drain draw dress drill drive dry empty enter evacuate expect explain explore fasten feel file fill
+find finish fit flash flip flush fold follow force form gather get give glue grade guard hand hang
+heat hold hook identify insert inspect install insulate isolate jack join keep know label lay
+leave let level lift list listen load lock log look loop loosen lower make mark mask match measure
+mix mount move nail name notch note offer open order pack paint patch perform phone photograph
+pick pin pitch place plan plug plumb point poke position pour prepare press pressurize prime print
+proof protect prove pull pump purge push put raise read ream rebuild recheck record recover
+release remove rent repair repeat replace report reseal reserve reset reshape restart restore
+return rinse roll rope rotate route rub run sample sand save saw scan schedule scrape screw scribe
+seal secure see select send separate set settle shade shake sheet shield shim shorten shovel show
+shut sign silence sit size sketch slide slope smooth snap sniff soap sort space splice spray
+spread spring square stack stake stand start step stitch stop store straighten strap stretch strip
+stuff support survey swap sweep swing switch tack tag take talk tape teach tell tent test thread
+tidy tie tighten tilt tip top torque total touch trace transfer trim trip try tug turn twist uncap
+uncover undo unhook unload unpack unplug unroll unscrew update use vacuum vent verify visit wait
+walk warm warn wash watch weigh wet wind wipe wire work wrap write zero zip
 """)
 """Verbs with which a step may begin."""
 

@@ -12,6 +12,13 @@ def q(value: str, unit: str) -> Markup:
     return quantity_html(value, unit)
 
 
+def calculator_figure(id_: str) -> Markup:
+    """The figure of a calculator for the worked example, so that both show the same numbers."""
+    from downflow.render.calculator import regions
+
+    return Markup(regions(id_, None, ranged=False)["figure"])
+
+
 def boxed(d: Drawing, x: float, y: float, w: float, h: float, *lines: str, css: str = "of") -> None:
     """A rectangle with one to three lines of lettering in its middle."""
     for line in lines:

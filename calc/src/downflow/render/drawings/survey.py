@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from downflow.drawing import Drawing
 from downflow.markup import Markup, together
-from downflow.render.drawings.kit import boxed, down, ground, q, register, valve
+from downflow.render.drawings.kit import boxed, calculator_figure, down, ground, q, register, valve
 
 
 def survey_walk() -> Markup:
@@ -55,6 +55,11 @@ def survey_walk() -> Markup:
         "bedroom closet",
         "furnace closet: plate, filter, vent, floor opening",
         "registers, doors and their undercuts"])
+
+
+def load_and_capacity() -> Markup:
+    """Load and capacity of the worked example: the calculator's own figure."""
+    return Markup(calculator_figure("heat-pump-match"))
 
 
 def papers_in_order() -> Markup:
@@ -217,6 +222,7 @@ def temporary_heat() -> Markup:
 
 
 DRAWINGS = {
+    "load-and-capacity": load_and_capacity,
     "survey-walk": survey_walk, "papers-in-order": papers_in_order,
     "van-in-order": van_in_order, "fuel-line": fuel_line, "temporary-heat": temporary_heat,
 }
