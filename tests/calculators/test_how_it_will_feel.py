@@ -20,8 +20,9 @@ def test_the_air_is_less_hot_than_before_and_warmer_than_the_room():
 
 
 def test_a_larger_furnace_ran_less():
-    small = solve_demo(ID, ranged=False, furnace_input_btuh=50000.0).values["run_before_h_day"]
-    large = solve_demo(ID, ranged=False, furnace_input_btuh=100000.0).values["run_before_h_day"]
+    home = {"ranged": False, "home_ua_btuh_f": 410.0}
+    small = solve_demo(ID, furnace_input_btuh=50000.0, **home).values["run_before_h_day"]
+    large = solve_demo(ID, furnace_input_btuh=100000.0, **home).values["run_before_h_day"]
     assert large.value == pytest.approx(small.value / 2)
 
 

@@ -167,10 +167,6 @@ def test_a_room_without_outside_wall_still_gets_its_floor_and_ceiling():
     assert shares[1] == approx(0.125)
 
 
-def test_natural_air_changes_by_divisor():
-    assert hl.natural_air_changes_h(7.672, 18.5) == approx(0.4147, abs=1e-4)
-
-
 def test_windows_cannot_be_larger_than_their_wall():
     assert hl.net_wall_ft2(166, 7.5, 180, 40) == approx(1025)
     with pytest.raises(ValueError, match="larger than the wall"):
@@ -187,7 +183,6 @@ def test_windows_cannot_be_larger_than_their_wall():
     lambda: hl.federal_infiltration_ua_btuh_f(-1),
     lambda: hl.air_change_cfm(1, 0),
     lambda: hl.air_changes_h(1, 0),
-    lambda: hl.natural_air_changes_h(5, 0),
     lambda: hl.leak_flow_cfm(100, 0, 4),
     lambda: hl.leak_flow_cfm(100, 50, 4, 1.2),
     lambda: hl.leakage_area_in2(100, 0),

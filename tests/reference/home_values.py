@@ -83,19 +83,18 @@ def air() -> None:
         {"elevation_ft": 6200, "air_f": 70},
         PropsSI("D", "T", kelvin, "P", pascal, "Air") / LB_FT3, 4, "lb/ft³", COOLPROP,
         "Air, density", f"{COOLPROP}, real gas, at 11.6886 psia", relative=1e-3)
-    row("altitude-bound-6200", "heat-pump-match", "heat_pump:altitude_factor_bounds",
-        {"elevation_ft": 6200}, psychrolib.GetStandardAtmPressure(6200) / 14.696, 4, "", PSYCHRO,
-        "GetStandardAtmPressure", f"{PSYCHRO}, ratio to 14.696 psia", output="low")
-    row("altitude-bound-sea", "heat-pump-match", "heat_pump:altitude_factor_bounds",
-        {"elevation_ft": 0}, psychrolib.GetStandardAtmPressure(0) / 14.696, 4, "", PSYCHRO,
-        "GetStandardAtmPressure", f"{PSYCHRO}, ratio to 14.696 psia", output="low", edge=True)
+    for feet in (0, 3000, 5000, 6200, 9000):
+        ratio = psychrolib.GetStandardAtmPressure(feet) / 14.696
+        row(f"altitude-bound-{feet}", "capacity-at-altitude", "heat_pump:altitude_factor_bounds",
+            {"elevation_ft": feet}, ratio, 5, "", PSYCHRO, "GetStandardAtmPressure",
+            f"{PSYCHRO}, ratio to 14.696 psia", output="low", edge=feet == 0)
 
 
 def leaks() -> None:
     # one velocity head through a hole, found by the library's own pressure drop
     speed = optimize.brentq(lambda v: fluids.dP_from_K(1.0, rho=1.2, V=v) - 4.0, 0.1, 20.0)
     for flow, edge in ((280.8, False), (100.0, False), (2500.0, True)):
-        row(f"leakage-area-{flow:g}cfm", "heat-loss", "heat_loss:leakage_area_in2",
+        row(f"leakage-area-{flow:g}cfm", "air-leakage", "heat_loss:leakage_area_in2",
             {"flow_cfm": flow}, flow * CFM / speed / 0.0254**2, 5, "in²", FLUIDS,
             "dP_from_K, one velocity head at 4 Pa",
             f"{FLUIDS} and {SCIPY} brentq: speed at which K = 1 loses 4 Pa in 1.2 kg/m³",
@@ -103,7 +102,7 @@ def leaks() -> None:
     # fit the power law through two points with a library, read it at a third
     p, q = np.array([10.0, 50.0]), np.array([509.56, 1450.0])
     n, c = np.polyfit(np.log(p), np.log(q), 1)
-    row("leak-flow-4pa", "heat-loss", "heat_loss:leak_flow_cfm",
+    row("leak-flow-4pa", "air-leakage", "heat_loss:leak_flow_cfm",
         {"flow_cfm": 1450, "measured_pa": 50, "wanted_pa": 4, "exponent": round(float(n), 9)},
         float(np.exp(c + n * np.log(4.0))), 5, "cfm", NUMPY, "polyfit of a power law",
         f"{NUMPY}: line through log flow against log pressure, read at 4 Pa")
@@ -113,7 +112,7 @@ def leaks() -> None:
                                         (60, 70, 0, 0.000145, 0.000246, "stack-only")):
         stack = integrate.quad(lambda t, k=cs: k, 0, dt / 1.8)[0]
         gust = 2 * integrate.quad(lambda u, k=cw: k * u, 0, wind * 0.44704)[0]
-        row(f"basic-infiltration-{id_}", "heat-loss", "heat_loss:basic_infiltration_cfm",
+        row(f"basic-infiltration-{id_}", "air-leakage", "heat_loss:basic_infiltration_cfm",
             {"leakage_area_in2": area, "difference_f": dt, "wind_mph": wind, "stack_si": cs,
              "wind_si": cw}, area * 6.4516 * math.sqrt(stack + gust) / 1000 / CFM, 5, "cfm",
             "EnergyPlus Input Output Reference",
@@ -139,7 +138,7 @@ def envelope() -> None:
                     a[k, k + 1] = -1 / layers[k + 1]
             t = np.linalg.solve(a, b)
             flow += part * (1 - t[0]) / layers[0]
-        row(f"wall-network-{share}", "heat-loss", "heat_loss:parallel_path_u_btuh_ft2_f",
+        row(f"wall-network-{share}", "shell", "heat_loss:parallel_path_u_btuh_ft2_f",
             {"cavity_r": cavity, "frame_r": frame, "framing_share": share}, float(flow), 6,
             "Btu/(h ft² °F)", NUMPY, "linalg.solve on the wall's temperatures",
             f"{NUMPY}: each path as a chain of resistances between 1 and 0 °F", edge=edge)
@@ -167,7 +166,8 @@ def envelope() -> None:
                   "volume_ft3": [float(x) for x in vol], "infiltration_ua_btuh_f": inf}
         ROWS.append({
             "id": f"room-loss-{k}", "calculator": "room-loads",
-            "call": "downflow.physics.heat_loss:room_losses", "inputs": inputs, "output": f"{k}.ua_btuh_f",
+            "call": "downflow.physics.heat_loss:room_losses", "inputs": inputs,
+            "output": f"{k}.ua_btuh_f",
             "printed": f"{loss[k]:.6g}", "unit": "Btu/(h °F)",
             "relative": 1e-5, "document": NUMPY, "section": "average with weights",
             "how": "computed", "edge": k == 3,

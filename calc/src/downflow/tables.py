@@ -109,15 +109,6 @@ class Layer(NamedTuple):
     r_ip: float
 
 
-class LeakageDivisor(NamedTuple):
-    """N in natural air changes = air changes at 50 Pa / N."""
-
-    zone: int
-    storeys: int
-    shielding: str
-    divisor: float
-
-
 class DuctLoss(NamedTuple):
     """Duct loss as a share of the building load, crawl space at outdoor temperature."""
 
@@ -408,7 +399,6 @@ ROWS: dict[str, type[Any]] = {
     "insulation_compression": InsulationCompression,
     "interior_shading": InteriorShading,
     "layers": Layer,
-    "leakage_divisor": LeakageDivisor,
     "metal_thickness": MetalThickness,
     "noise_velocity": NoiseVelocity,
     "range_demand": RangeDemand,

@@ -34,6 +34,7 @@ FUEL_ROWS = {"propane": "propane", "gas": "natural gas", "oil": "heating oil no.
 FUEL_UNITS = {"propane": "gal", "gas": "therms", "oil": "gal", "electric": "kWh"}
 COLDEST_BASE_F, WARMEST_BASE_F, BASE_STEP_F = 50.0, 70.0, 0.5
 NO_HEATING_F = 80.0
+COLDEST_MEAN_F = -50.0
 HEATING_DAY_F = 5.0
 EFFICIENCY_OFF, DELIVERY_OFF, DEGREE_DAYS_OFF = 0.04, 0.08, 0.03
 NINE_IN_TEN = 0.90
@@ -109,12 +110,11 @@ def _mean(job: Readings, index: int, row: dict[str, float], means: list[float],
         return means[int(row["month"]) - 1]
     if own <= 0:
         return NO_HEATING_F
-    try:
-        return fuel_bills.mean_of_degree_days_f(own, 65.0, row["days"], year)
-    except ValueError:
+    if own / row["days"] > 65.0 - COLDEST_MEAN_F:
         job.refuse(f"fuel_periods[{index}].degree_days_65",
                    "more degree days than so few days can hold.")
         return NO_HEATING_F
+    return fuel_bills.mean_of_degree_days_f(own, 65.0, row["days"], year)
 
 
 def _degree_days(mean: float, base: float, days: float, year: float) -> float:

@@ -37,6 +37,7 @@ def solve(job: Readings, paper: Paper) -> None:
                       "the burner cannot have run longer than the period.")
     job.refuse_unless(job.night_outdoor_f < job.night_indoor_f, "night_outdoor_f",
                       "must be colder than indoors. Are the two swapped?")
+    job.stop_if_refused()
     output = paper.step(
         "q = I * e / 100 * b / t", NIGHT_BALANCE, "Btu/h",
         fuel_bills.mean_output_btuh(job.furnace_input_btuh, job.furnace_efficiency_pct / 100,

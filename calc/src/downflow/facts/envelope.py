@@ -34,6 +34,8 @@ DESIGN_LEAKS = Source("Fundamentals handbook 2021, ch. 17", "eqs. 8 and 10: leak
                       "handbook")
 LEAKAGE_AREA = Source("Fundamentals handbook 2021, ch. 16", "effective leakage area at 4 Pa",
                       "handbook")
+BASIC_LEAKS = Source("EnergyPlus Input Output Reference",
+                     "effective leakage area: the basic infiltration model", "handbook")
 COMBINED_AIR = Source("Fundamentals handbook 2021, ch. 17", "eqs. 12 to 14: fans and leaks",
                       "handbook")
 LEAK_MODEL = Source("Infiltration models against tracer gas",
@@ -168,6 +170,12 @@ FACTS: tuple[Fact, ...] = (
     Fact("natural_ach", "Air changes of the closed home", "number", "1/h", 0.05, 3, 2,
          "From a tracer test or a report, winter design conditions.", "rooms",
          spread={"measured": share(0.15), "data sheet": share(0.25), "estimated": share(0.40)}),
+    Fact("wind_shelter", "What stands around the home", "choice", where="outdoors",
+         how="Look around: what breaks the wind within a few house-lengths.",
+         choices=(Choice("1", "nothing"), Choice("2", "a rural place, few trees"),
+                  Choice("3", "buildings or trees across the street"),
+                  Choice("4", "a town, larger lots"), Choice("5", "close neighbours")),
+         assumption=Assumption("3", "a home park or a small town", PRACTICE)),
     Fact("exhaust_fan_cfm", "Fan that always runs and only blows out", "number", "cfm", 0, 400, 0,
          "Whole-house ventilation by exhaust. 0 where fans run now and then.", "rooms",
          spread={"measured": share(0.10), "data sheet": share(0.20), "estimated": share(0.30)},
@@ -177,6 +185,7 @@ FACTS: tuple[Fact, ...] = (
           spread={"data sheet": share(0.15), "estimated": share(0.35)}),
     given("infiltration_cfm", "Outdoor air on the design night", "cfm", 0),
     given("infiltration_cooling_cfm", "Outdoor air on the design afternoon", "cfm", 0),
+    given("infiltration_second_cfm", "Outdoor air by the basic model", "cfm", 0),
     given("leakage_area_in2", "Leaks as one hole", "in²", 0),
     given("air_changes_50", "Air changes at 50 Pa", "1/h", 1),
     # ---- the survey's road ----

@@ -199,16 +199,6 @@ def air_changes_h(airflow_cfm: float, volume_ft3: float) -> float:
     return 60 * airflow_cfm / volume_ft3
 
 
-def natural_air_changes_h(air_changes_50: float, divisor: float) -> float:
-    """Natural air changes from those at 50 Pa by a divisor N. [1/h]
-
-    Holds for: the yearly mean of a home; a coarse road beside the leakage-area model.
-    Source: Lawrence Berkeley laboratory correlation; N by climate, height and shielding.
-    """
-    _positive(divisor, "divisor")
-    return air_changes_50 / divisor
-
-
 def leak_flow_cfm(
     flow_cfm: float, measured_pa: float, wanted_pa: float, exponent: float = LEAK_EXPONENT
 ) -> float:
