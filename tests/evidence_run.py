@@ -1,7 +1,7 @@
 """Works the evidence: check values as data, one judge for all of them.
 
-A row names a function (or a constant, or `solve` for a whole calculator), its inputs and the value as
-printed in the document. Inputs are JSON; a list becomes a tuple, and two objects reach the
+A row names a function (or a constant, or `solve` for a whole calculator), its inputs and the
+value as printed in the document. Inputs are JSON; a list becomes a tuple, and two objects reach the
 published tables: `{"table": "wire_ampacity"}` is all of its typed rows, and
 `{"table": "wire_ampacity", "row": {"material": "cu", "size": "6"}}` the one that matches.
 A `column` besides takes that one value out of the row. A document in SI is entered as

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 import gzip
 import io
+import itertools
 import json
 import math
 import sys
@@ -252,7 +253,8 @@ def run_time() -> None:
             at_goal.terminal = True  # type: ignore[attr-defined]
             at_goal.direction = 1 if on else -1  # type: ignore[attr-defined]
             q = (output if on else 0.0) + gain
-            run = integrate.solve_ivp(lambda _, y, q=q: [(q - ua * (y[0] - out)) / c],
+            run = integrate.solve_ivp(lambda _, y, q=q, ua=ua, out=out, c=c:
+                                      [(q - ua * (y[0] - out)) / c],
                                       (t, t + 60), [indoor], events=at_goal, rtol=1e-9,
                                       atol=1e-9, dense_output=True)
             end = float(run.t[-1])
@@ -279,12 +281,16 @@ def run_time() -> None:
 
 
 def roads() -> None:
-    for a, sa, b, sb, id_ in ((345.0, 30.0, 362.0, 22.0, "near"), (330.0, 25.0, 330.0, 25.0, "same"),
+    def constant(x: Any, m: float) -> Any:
+        return m + 0 * x
+
+    for a, sa, b, sb, id_ in ((345.0, 30.0, 362.0, 22.0, "near"),
+                              (330.0, 25.0, 330.0, 25.0, "same"),
                               (300.0, 15.0, 420.0, 20.0, "far")):
         given = {"first": a, "first_sigma": sa, "second": b, "second_sigma": sb}
-        value, cov = optimize.curve_fit(lambda x, m: m + 0 * x, [0.0, 1.0], [a, b], p0=[(a + b) / 2],
+        value, cov = optimize.curve_fit(constant, [0.0, 1.0], [a, b], p0=[(a + b) / 2],
                                         sigma=[sa, sb], absolute_sigma=True)
-        _, scaled = optimize.curve_fit(lambda x, m: m + 0 * x, [0.0, 1.0], [a, b], p0=[(a + b) / 2],
+        _, scaled = optimize.curve_fit(constant, [0.0, 1.0], [a, b], p0=[(a + b) / 2],
                                        sigma=[sa, sb], absolute_sigma=False)
         sigma = math.sqrt(max(float(cov[0][0]), float(scaled[0][0])))
         row(f"roads-{id_}-value", "two-roads", "two_roads:combine", given, float(value[0]), 6,
@@ -357,8 +363,9 @@ def backup() -> None:
             {"rated_kw": 10, "rated_volts": 240, "volts": volts}, current, 6, "A", NUMPY,
             "linalg.solve on the circuit", f"{NUMPY}: 5.76 ohm", edge=volts == 208.0)
     # supply air by the enthalpy of real air at the home's pressure
-    for feet_psia, cfm, heat, back, rho, id_ in ((11.6886, 1100, 60121.4, 68.0, 0.0595637, "6200ft"),
-                                                 (14.696, 900, 34121.4, 70.0, 0.0748893, "sea")):
+    for feet_psia, cfm, heat, back, rho, id_ in (
+            (11.6886, 1100, 60121.4, 68.0, 0.0595637, "6200ft"),
+            (14.696, 900, 34121.4, 70.0, 0.0748893, "sea")):
         pa = feet_psia * PSI
         h0 = PropsSI("H", "T", (back + 459.67) / 1.8, "P", pa, "Air")
         mass = cfm * CFM * rho * LB_FT3
@@ -426,7 +433,7 @@ def climate() -> None:
         hours = np.asarray(celsius, dtype=float)[:8760] * 1.8 + 32
         day = hours.reshape(365, 24).mean(axis=1)
         ends = np.cumsum([0, *lengths])
-        means = [float(day[a:b].mean()) for a, b in zip(ends, ends[1:], strict=False)]
+        means = [float(day[a:b].mean()) for a, b in itertools.pairwise(ends)]
         for base in (65, 60):
             hdd = float(np.maximum(0, base - day).sum())
             row(f"year-degree-days-{name.split()[0].lower()}-{base}", "design-climate",
