@@ -1,0 +1,96 @@
+"""Facts about the control wiring: cable, conductors, transformer and its loads."""
+
+from downflow.facts.definition import (
+    Assumption,
+    Choice,
+    Fact,
+    Rows,
+    given,
+    share,
+    within,
+)
+from downflow.sources import PRACTICE, Source
+
+TERMINALS = Source("Terminals of 24 V controls", "one conductor for each function", "practice")
+DIAGRAM = Source("The equipment's wiring diagram", "", "label")
+CLASS_2 = Source("National Electrical Code (NFPA 70-2023)",
+                 "chapter 9 table 11(A): class 2, at most 100 VA", "code")
+TRANSFORMER = Source("Control transformers", "loads up to 80 % of the rating", "practice")
+CONTROL_VOLTS = Source("24 V controls", "relays pull in from about 20 V", "practice")
+CONTROL_DROP = Source("National Electrical Code (NFPA 70-2023)",
+                      "chapter 9 table 8: resistance of copper", "code")
+FLOAT_FAIL_SAFE = Source("Safety switches", "in series with what they stop", "practice")
+
+FACTS: tuple[Fact, ...] = (
+    Fact("control_kind", "How the units talk", "choice", where="equipment",
+         how="In the wiring diagram: single wires for each function, or the maker's data link.",
+         choices=(Choice("wires", "24 V wires, one for each function"),
+                  Choice("link", "the maker's data link"))),
+    Fact("link_conductors", "Conductors of the data link", "number", "", 2, 6, 0,
+         "In the manual; leave it empty without a link.", "equipment"),
+    Fact("compressor_stages", "Compressor stages on wires", "number", "", 1, 3, 0,
+         "Y terminals. A variable-speed unit on wires has one or two.", "equipment",
+         assumption=Assumption(1.0, "one call for the compressor", TERMINALS)),
+    Fact("kit_stages_wired", "Kit stages on wires", "number", "", 0, 3, 0,
+         "W terminals between thermostat and air handler.", "equipment",
+         assumption=Assumption(1.0, "one call for the kit", TERMINALS)),
+    Fact("thermostat_common", "The thermostat needs a common wire", "yesno", where="equipment",
+         how="Nearly every new one does.",
+         assumption=Assumption(True, "nearly every thermostat with a screen needs one",
+                               TERMINALS)),
+    Fact("sensor_outdoor_wired", "Outdoor sensor wired to the thermostat", "yesno",
+         where="equipment", how="Two more conductors; not needed where the unit sends its own.",
+         assumption=Assumption(False, "few thermostats need one", PRACTICE)),
+    Fact("sensor_leak_wired", "Leak detector wired to the controls in the field", "yesno",
+         where="equipment", how="Factory detectors are wired inside the cabinet.",
+         assumption=Assumption(False, "factory detectors are wired inside", PRACTICE)),
+    Fact("float_wired", "Where the float switch is wired", "choice", where="closet",
+         how="It breaks a wire when water rises.",
+         choices=(Choice("power", "in R: it stops everything"),
+                  Choice("cooling", "in Y: it stops cooling only"),
+                  Choice("board", "on the board's own terminals"),
+                  Choice("none", "nowhere"))),
+    Fact("cable_conductors", "Conductors in the thermostat cable", "number", "", 0, 12, 0,
+         "Count them at the old thermostat, cut-off ones too; not broken ones.", "rooms"),
+    Fact("cable_awg", "Gauge of the thermostat cable", "choice", where="rooms",
+         how="Printed on the jacket.",
+         choices=tuple(Choice(str(g), f"{g} AWG") for g in (16, 18, 20, 22)),
+         assumption=Assumption("18", "the usual thermostat cable", PRACTICE)),
+    Fact("cable_ft", "Length of the longest control cable", "number", "ft", 5, 400, 0,
+         "Thermostat to air handler, or air handler to outdoor unit.", "crawl",
+         spread={"measured": share(0.05), "estimated": share(0.25)}),
+    Fact("cable_new", "A new cable can be pulled", "yesno", where="rooms",
+         how="Along the old one, through the belly, or down a closet wall."),
+    Fact("outdoor_cable_conductors", "Conductors in the cable to the outdoor unit", "number", "",
+         0, 12, 0, "Count them at the outdoor unit.", "outdoors"),
+    Fact("transformer_va", "Control transformer", "number", "VA", 10, 200, 0,
+         "Rating on its label, in the air handler.", "equipment"),
+    Fact("control_loads", "Loads on the transformer", "table", where="equipment",
+         how="Everything that can be on at once: thermostat, boards, contactor, reversing valve, "
+             "relays, dampers, detector.",
+         columns=(
+             Fact("id", "Load", "text", how="What it is."),
+             Fact("va", "Load", "number", "VA", 0.1, 100, 1, "From its label.",
+                  spread={"data sheet": share(0.05), "estimated": share(0.25)}),
+             Fact("outdoors", "At the far end", "yesno",
+                  how="Whether it is fed through the longest cable.")),
+         rows=Rows(1, 20, unique="id")),
+    Fact("control_fuse_a", "Fuse of the transformer", "number", "A", 0.5, 20, 1,
+         "On the board or in the wire.", "equipment"),
+    Fact("control_volts", "Voltage of the transformer, loads on", "number", "V", 15, 32, 1,
+         "Between R and C at the board.", "readings", visit=True,
+         spread={"measured": within(0.3)},
+         assumption=Assumption(24.0, "nominal voltage", PRACTICE, within(1.5))),
+    given("control_needed", "Conductors needed at the thermostat", "", 0),
+    given("control_spare", "Conductors to spare at the thermostat", "", 0),
+    given("control_outdoor_needed", "Conductors needed to the outdoor unit", "", 0),
+    given("control_load_va", "Load of the transformer", "VA", 1),
+    given("control_load_pct", "Load, share of its rating", "%", 0),
+    given("control_end_v", "Voltage at the far end", "V", 1),
+    given("control_fuse_most_a", "Largest fuse", "A", 2),
+    Fact("control_table", "Wiring table", "table", where="results", given=True, enterable=False,
+         columns=(Fact("terminal", "Terminal", "text"), Fact("function", "What it does", "text"),
+                  Fact("thermostat", "Thermostat", "text"),
+                  Fact("air_handler", "Air handler", "text"),
+                  Fact("outdoor_unit", "Outdoor unit", "text"))),
+)
