@@ -197,5 +197,5 @@ def figure(sheet: Sheet) -> str:
     assert isinstance(rows, list)
     return drawing.bars(
         "air-leakage", "Outdoor air on the design night", rows, "cfm",
-        head="cfm that leak in", system=sheet.system, keep_order=True,
+        head="that leaks in", system=sheet.system, keep_order=True,
     ).figure("The rule goes by perimeter alone; a blower door knows this home.")

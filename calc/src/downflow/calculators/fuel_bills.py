@@ -188,5 +188,5 @@ def figure(sheet: Sheet) -> str:
         f"{base}.",
         x=("degree days a day", "°F day"), y=(f"{unit} a day", ""),
         lines=[drawing.Line("bills", sorted(zip(x, y, strict=True)), "dots"),
-               drawing.Line("the line", ends)],
+               drawing.Line("", ends)],
         system=sheet.system).figure("Each point is one period. The steeper, the more it loses.")

@@ -132,5 +132,5 @@ def figure(sheet: Sheet) -> str:
     rooms = sheet.drawn["rooms"]
     assert isinstance(rooms, list)
     return drawing.bars("room-loads", "Heat loss of each room on the design night", rooms, "Btu/h",
-                        head="Btu/h at design, before the ducts", system=sheet.system,
+                        head="on the design night, before ducts", system=sheet.system,
                         ).figure("The registers' air is shared out by these bars.")

@@ -97,6 +97,6 @@ def figure(sheet: Sheet) -> str:
     assert isinstance(roads, list)
     assert isinstance(chosen, float)
     return drawing.bars("two-roads", "Heat loss per degree by each road",
-                        [*roads, ("designed on", chosen)], "Btu/(h °F)", head="Btu/h per °F",
+                        [*roads, ("designed on", chosen)], "Btu/(h °F)", head="for each degree",
                         system=sheet.system, keep_order=True,
                         ).figure("Two roads to one number: when they agree, believe it.")
