@@ -56,7 +56,7 @@ class Places extends HTMLElement {
     });
     this.addEventListener("click", (event) => {
       const target = event.target instanceof Element ? event.target.closest("button") : null;
-      if (target?.dataset.station) void this.take(target.dataset.station, target.textContent ?? "");
+      if (target?.dataset.station) void this.take(target.dataset.station, target.querySelector("b")?.textContent ?? "");
       if (target?.dataset.town) {
         this.town = Number(target.dataset.town);
         void this.search(this.query);

@@ -204,18 +204,20 @@ def _enter(request: Request) -> Reply:
     visit = request.get("visit")
     before = job.entry(path)
     origin = request.get("from") or (before.origin if before else "measured")
-    note = _text(request, "note", 2000) if "note" in request else (before.note if before else "")
+    noted = _text(request, "note", 2000) if "note" in request else None
     at = _text(request, "at", 40)
     entry: Entry | None = None
     if fact.kind == "table":
         # Of a table only where it comes from, or its note, changes by itself.
         if before is None:
             raise BadInput([problem(path, f"{fact.label}: enter a row first.")])
-        entry = Entry(before.value, origin, at, note)
+        entry = Entry(before.value, origin, at, before.note if noted is None else noted)
     elif typed.strip():
-        value = typed_value(fact, typed, path, system)
-        entry = Entry(_kept_digits(fact, before.value if before else None, value, system),
-                      origin, at, note)
+        value = _kept_digits(fact, before.value if before else None,
+                             typed_value(fact, typed, path, system), system)
+        # A note belongs to its value: with another value it goes, unless it came along.
+        kept = before.note if before is not None and before.value == value else ""
+        entry = Entry(value, origin, at, kept if noted is None else noted)
     changed = (before is None) != (entry is None) or (
         before is not None and entry is not None
         and (before.value, before.origin, before.note) != (entry.value, entry.origin, entry.note))

@@ -255,6 +255,8 @@ def digits_text(value: float, digits: int = 4) -> str:
     if value == 0 or not math.isfinite(value):
         return number_text(value, 0) if value == 0 else str(value)
     magnitude = math.floor(math.log10(abs(value)))
+    if magnitude < -300:
+        return number_text(0.0, 0)
     if magnitude < -5:
         mantissa = f"{value / 10.0**magnitude:.{max(0, digits - 1)}f}".replace("-", "−")
         return f"{mantissa} × 10^{magnitude}".replace("^-", "^−")

@@ -238,6 +238,7 @@ class Term:
     narrows_to: float
     how: str
     enterable: bool
+    key: str = ""
 
 
 class Study:
@@ -289,8 +290,9 @@ class Study:
         if ranged and shown:
             answer.measure_next = self._next(shown[0], paper.values[shown[0]], values[shown[0]],
                                              terms)
-            answer.terms = {t.name: _moves(t, paper.values[shown[0]],
-                                           lambda o: _value_in(o, shown[0])) for t in terms}
+            answer.terms = {t.key or t.name: _moves(t, paper.values[shown[0]],
+                                                    lambda o: _value_in(o, shown[0]))
+                            for t in terms}
         return answer
 
     # ---- the uncertain things ----
@@ -313,7 +315,7 @@ class Study:
                             for end in (low, high)]
                     self._ends[key] = runs
                 ends = [run.outcome(id_) for run in runs]
-                terms.append(Term(name, label, ends, narrow, fact.how, True))
+                terms.append(Term(name, label, ends, narrow, fact.how, True, key))
         for giver in sorted(out.through):
             paper = self.base.outcome(giver).paper
             if paper is None:

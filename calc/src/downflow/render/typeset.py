@@ -53,8 +53,9 @@ def plain_number(value: float) -> str:
     if not math.isfinite(value):
         return str(value)
     if size < 1e-4 or size >= 1e12:
-        mantissa, _, power = f"{value:.16e}".partition("e")
-        mantissa = repr(round(float(mantissa), 15)).removesuffix(".0")
+        mantissa, _, power = next(
+            text for digits in range(17) if float(text := f"{value:.{digits}e}") == value
+        ).partition("e")
         return f"{mantissa}×10^{int(power)}".replace("-", "−")
     text = repr(float(value))
     if "e" in text:

@@ -83,9 +83,14 @@ def sum_digits(rows: Sequence[tuple[str, float | str]], total: float) -> int:
     numbers = [float(v) for _, v in rows]
     least = 0 if total == 0 else max(0, 3 - math.floor(math.log10(abs(total))))
     for decimals in range(least, 13):
-        if round(sum(round(v, decimals) for v in numbers), decimals) == round(total, decimals):
+        if sum(_units(v, decimals) for v in numbers) == _units(total, decimals):
             return decimals
     return 12
+
+
+def _units(value: float, decimals: int) -> int:
+    """A number as it is shown, counted in its last decimal."""
+    return int(f"{value:.{decimals}f}".replace(".", ""))
 
 
 def _sum(step: Step) -> Markup:
@@ -93,7 +98,7 @@ def _sum(step: Step) -> Markup:
     label = unit_text(step.unit)
     body = [tag("tr", tag("th", words, scope="row"),
                 tag("td", number_text(float(v), decimals), class_="n")) for words, v in step.rows]
-    total = number_text(round(step.result, decimals), decimals)
+    total = number_text(step.result, decimals)
     body.append(tag("tr", tag("th", tag("b", "total" + (f", {label}" if label else "")),
                               scope="row"), tag("td", tag("b", total), class_="n")))
     si = ""
