@@ -56,24 +56,25 @@ def _words(text: str) -> frozenset[str]:
 VERBS = _words("""
 add adjust agree aim air align anchor answer apply ask assemble attach bag balance bend block blow
 bolt book box braze break bring brush build bury cable call cap carry catch caulk cement center
-change charge check choose circle clamp clean clear climb close coil collect compare complete
-confirm connect copy count cover crimp cross cut deburr decide deliver demonstrate dig disconnect
-drain draw dress drill drive dry empty enter evacuate expect explain explore fasten feel file fill
-find finish fit flash flip flush fold follow force form gather get give glue grade guard hand hang
-heat hold hook identify insert inspect install insulate isolate jack join keep know label lay
-leave let level lift list listen load lock log look loop loosen lower make mark mask match measure
-mix mount move nail name notch note offer open order pack paint patch perform phone photograph
-pick pin pitch place plan plug plumb point poke position pour prepare press pressurize prime print
-proof protect prove pull pump purge push put raise read ream rebuild recheck record recover
-release remove rent repair repeat replace report reseal reserve reset reshape restart restore
-return rinse roll rope rotate route rub run sample sand save saw scan schedule scrape screw scribe
-seal secure see select send separate set settle shade shake sheet shield shim shorten shovel show
-shut sign silence sit size sketch slide slope smooth snap sniff soap sort space splice spray
-spread spring square stack stake stand start step stitch stop store straighten strap stretch strip
-stuff support survey swap sweep swing switch tack tag take talk tape teach tell tent test thread
-tidy tie tighten tilt tip top torque total touch trace transfer trim trip try tug turn twist uncap
-uncover undo unhook unload unpack unplug unroll unscrew update use vacuum vent verify visit wait
-walk warm warn wash watch weigh wet wind wipe wire work wrap write zero zip
+chain change charge check choose circle clamp clean clear climb close coil collect compare
+complete confirm connect copy count cover crimp cross cut deburr decide deliver demonstrate dig
+disconnect drain draw dress drill drive dry empty enter evacuate expect explain explore fasten
+feel file fill find finish fit flash flip flush fold follow force form gather get give glue grade
+guard hand hang heat hold hook identify insert inspect install insulate isolate jack join keep
+know label lay leave let level lift list listen load lock log look loop loosen lower make mark
+mask match measure mix mount move nail name notch note offer open order pack paint patch perform
+phone photograph pick pin pitch place plan plug plumb point poke position pour prepare press
+pressurize prime print proof protect prove pull pump purge push put raise read ream rebuild
+recheck record recover release remove rent repair repeat replace report reseal reserve reset
+reshape restart restore return rinse roll rope rotate route rub run sample sand save saw scan
+schedule scrape screw scribe seal secure see select send separate set settle shade shake sheet
+shield shim shorten shovel show shut sign silence sit size sketch slide slope smooth snap sniff
+soap sort space splice spray spread spring square stack stake stand start step stitch stop store
+straighten strap stretch strip stuff support survey swap sweep swing switch tack tag take talk
+tape teach tell tent test thread tidy tie tighten tilt tip top torque total touch trace transfer
+trim trip try tug turn twist uncap uncover undo unhook unload unpack unplug unroll unscrew update
+use vacuum vent verify visit wait walk warm warn wash watch weigh wet wind wipe wire work wrap
+write zero zip
 """)
 """Verbs with which a step may begin."""
 
@@ -358,7 +359,6 @@ def procedure_html(data: Mapping[str, Any]) -> Markup:
         _steps(data["steps"], seen, titles),
         tag("h2", "What goes wrong", id="wrong"),
         _mistakes(data["mistakes"]),
-        tag("h2", "Record", id="record"),
         _record(data),
         _sources(data["sources"]),
     )
@@ -529,10 +529,13 @@ def _links(step: Mapping[str, Any], titles: Mapping[str, str] | None) -> Markup 
 
 
 def _record_line(step: Mapping[str, Any]) -> Markup | None:
+    """What to write down; on paper the blank stands behind the number, where there is one."""
     if not step.get("record"):
         return None
-    blank = None if any("number" in h for h in hits(step)) else tag("i", class_="fc-blank")
-    return tag("p", tag("b", "Record"), " ", step["record"], " ", blank, class_="df-rec")
+    numbered = any("number" in h for h in hits(step))
+    return tag("p", tag("b", "Record"), " ", step["record"], " ",
+               None if numbered else tag("i", class_="fc-blank"),
+               class_="df-rec no-print" if numbered else "df-rec")
 
 
 def _hold_html(step: Mapping[str, Any], number: int, titles: Mapping[str, str] | None) -> Markup:
@@ -564,8 +567,13 @@ def _mistakes(mistakes: Sequence[Mapping[str, str]]) -> Markup:
 
 
 def _record(data: Mapping[str, Any]) -> Markup:
-    rows = [tag("li", one, " ", tag("i", class_="fc-blank")) for one in records(data)]
+    """Everything to write down; on paper only what has no blank at its step."""
+    extra = [str(r) for r in data.get("record", [])]
+    at_steps = records(data)[:len(records(data)) - len(extra)]
+    rows = [tag("li", one, class_="no-print") for one in at_steps]
+    rows += [tag("li", one, " ", tag("i", class_="fc-blank")) for one in extra]
     return together(
+        tag("h2", "Record", id="record", class_=None if extra else "no-print"),
         tag("ul", rows, class_="df-records"),
         tag("p", tag("a", "Job sheet", href=pages.job_sheet_page(DEPTH)), class_="no-print"))
 
