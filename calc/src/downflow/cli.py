@@ -196,20 +196,22 @@ def _verdict_lines(id_: str, data: dict[str, Any]) -> list[str]:
     signs = f" Licensed person signs ({data['signs']}): ________" if data["signs"] else ""
     released = data.get("released")
     tail = f" Released by {released['by']}, {released['trade']}." if released else ""
-    return [f"  {data['level']:5} {id_}/{data['id']}: {words}{signs}{tail}"]
+    level = "sign" if data["to_sign"] else data["level"]
+    return [f"  {level:5} {id_}/{data['id']}: {words}{signs}{tail}"]
 
 
 def _plan_lines(made: Plan) -> list[str]:
-    counts = {level: sum(v.level == level for _, v in made.verdicts())
-              for level in ("hold", "look", "fine")}
-    lines = [f"Plan: {made.job.name}", ", ".join(f"{n} {w}" for w, n in counts.items()) + ".", ""]
+    counts = made.counts()
+    lines = [f"Plan: {made.job.name}",
+             f"{counts['hold']} hold, {counts['look']} look, {counts['sign']} to be signed, "
+             f"{counts['fine']} fine.", ""]
     for id_, verdict in made.verdicts():
         lines += _verdict_lines(id_, verdict_data(verdict))
     lines.append("")
     for answer in made.answers.values():
         if answer.ok:
             lines += [one for one in _answer_lines(answer) if not one.startswith(
-                ("  hold ", "  look ", "  fine "))]
+                ("  hold ", "  look ", "  sign ", "  fine "))]
         elif answer.errors:
             lines.append(f"{answer.calculator.title}: "
                          + "; ".join(e["message"] for e in answer.errors))

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from downflow.calculators import all_calculators
-from downflow.engine.answer import Answer, answer_data, verdict_data
+from downflow.engine.answer import Answer, answer_data, urgency, verdict_data
 from downflow.engine.chain import Chain, Study
-from downflow.engine.paper import LEVELS, Verdict
+from downflow.engine.paper import Verdict
 from downflow.facts.job import Job, job_data
 from downflow.phases import phase_number
 
@@ -38,7 +38,15 @@ class Plan:
     def verdicts(self) -> list[tuple[str, Verdict]]:
         """Calculator id and verdict, worst first, a released hold behind those that stand."""
         every = [(id_, v) for id_, a in self.answers.items() for v in a.verdicts]
-        return sorted(every, key=lambda e: (-LEVELS.index(e[1].level), e[1].released is not None))
+        return sorted(every, key=lambda e: urgency(e[1]))
+
+    def counts(self) -> dict[str, int]:
+        """How many verdicts: `hold`, `look`, `sign` (sound, waits for a signature), `fine`."""
+        out = {"hold": 0, "look": 0, "sign": 0, "fine": 0}
+        for answer in self.answers.values():
+            for verdict in answer.verdicts:
+                out["sign" if verdict.to_sign else verdict.level] += 1
+        return out
 
     def missing(self) -> dict[str, list[str]]:
         """For each fact that is missing: the calculators that wait for it."""

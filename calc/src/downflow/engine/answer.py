@@ -71,9 +71,18 @@ class Answer:
         return [n for n in order if n in self.values]
 
 
+def urgency(verdict: Verdict) -> tuple[int, bool, bool]:
+    """What sorts verdicts, the worst first.
+
+    A released hold comes after those that stand, and what only waits for a signature after
+    what is to be settled.
+    """
+    return -LEVELS.index(verdict.level), verdict.released is not None, verdict.to_sign
+
+
 def by_worst(verdicts: list[Verdict]) -> list[Verdict]:
-    """Verdicts, the worst first; a released hold after those that still stand."""
-    return sorted(verdicts, key=lambda v: (-LEVELS.index(v.level), v.released is not None))
+    """Verdicts, the worst first."""
+    return sorted(verdicts, key=urgency)
 
 
 def source_data(source: Source) -> dict[str, str]:
@@ -93,7 +102,7 @@ def verdict_data(verdict: Verdict, system: str = "ip") -> dict[str, Any]:
         "id": verdict.id, "level": verdict.level, "answer": verdict.value, "limit": limit,
         "safety": verdict.safety, "text": fill(verdict.text, values, system),
         "do": fill(verdict.do, values, system), "doubt": fill(verdict.doubt, values, system),
-        "signs": verdict.signs, "source": source_data(verdict.source)}
+        "signs": verdict.signs, "to_sign": verdict.to_sign, "source": source_data(verdict.source)}
     if verdict.released is not None:
         out["released"] = verdict.released
     return out

@@ -91,6 +91,7 @@ class Verdict:
         beyond: What it says past the limit.
         doubt: Why it is stricter than the numbers alone.
         released: Who released the hold.
+        sound: Whether the numbers alone read fine, before anybody's signature.
     """
 
     id: str
@@ -113,6 +114,12 @@ class Verdict:
     doubt: str = ""
     signs: str = ""
     released: dict[str, str] | None = None
+    sound: bool = False
+
+    @property
+    def to_sign(self) -> bool:
+        """Whether nothing is open but the signature of a licensed person."""
+        return self.level == "look" and self.sound and bool(self.signs) and not self.doubt
 
     def margin(self) -> float | None:
         """How far inside the limit the number lies; negative beyond it."""
@@ -341,6 +348,7 @@ class Paper:
         margin = verdict.margin()
         assert margin is not None
         verdict.level = worse("fine" if margin >= 0 else beyond, best)
+        verdict.sound = margin >= 0
         # A verdict that is only a `look` because somebody must sign still says that it fits.
         verdict.text, verdict.do = verdict.texts["fine" if margin >= 0 else verdict.level]
         self.verdicts.append(verdict)
@@ -351,4 +359,5 @@ class Paper:
         """States a verdict that no single number decides."""
         self._job.stop_if_refused()
         self.verdicts.append(Verdict(id, worse(level, best), text, do, dict(values), source,
-                                     safety=safety, best=best, signs=signs))
+                                     safety=safety, best=best, signs=signs,
+                                     sound=level == "fine"))
