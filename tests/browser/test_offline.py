@@ -19,6 +19,16 @@ for (let tried = 0; tried < 300 && !WANTED; tried++) await new Promise((f) => se
 return [o.offline.value, o.offline.words, o.offline.update];
 """
 
+INSTALLED = """async () => {
+    for (let tried = 0; tried < 150; tried++) {
+        const found = await navigator.serviceWorker.getRegistration();
+        if (found?.active) return 'active';
+        if (tried > 20 && !found?.installing) return 'refused';
+        await new Promise((f) => setTimeout(f, 200));
+    }
+    return 'still installing';
+}"""
+
 
 def in_page(page: Page, body: str) -> object:
     return page.evaluate(f"async () => {{ {RUNTIME} {OFFLINE} {body} }}")
@@ -78,16 +88,7 @@ def test_pages_come_whole_or_not_at_all(copied: Path, page: Page):
     (copied / "404.html").unlink()
     with Server(copied) as server:
         page.goto(server.address)
-        state = page.evaluate("""async () => {
-            for (let tried = 0; tried < 150; tried++) {
-                const found = await navigator.serviceWorker.getRegistration();
-                if (found?.active) return 'active';
-                if (tried > 20 && !found?.installing) return 'refused';
-                await new Promise((f) => setTimeout(f, 200));
-            }
-            return 'still installing';
-        }""")
-    assert state == "refused"
+        assert page.evaluate(INSTALLED) == "refused"
 
 
 def test_a_half_installed_runtime_is_not_called_ready_and_is_completed_later(
@@ -123,11 +124,7 @@ def test_a_file_of_another_release_is_not_taken(copied: Path, page: Page):
     start.write_text(start.read_text() + "<!-- changed -->")
     with Server(copied) as server:
         page.goto(server.address)
-        page.wait_for_function(
-            "async () => !(await navigator.serviceWorker.getRegistration())?.active", timeout=5000)
-        page.wait_for_timeout(1000)
-        assert page.evaluate(
-            "async () => !(await navigator.serviceWorker.getRegistration())?.active")
+        assert page.evaluate(INSTALLED) == "refused"
 
 
 def test_a_new_release_waits_until_the_reader_says_so(
@@ -165,7 +162,7 @@ def test_typing_that_is_not_saved_yet_holds_a_tab_back(
     busy.goto(server.address)
     busy.evaluate("""() => addEventListener('downflow:reload', (event) => {
         event.preventDefault();
-        window.heldBack = true;
+        document.body.dataset.held = 'back';
     })""")
     server.stop()
     server.folder = later
@@ -174,7 +171,7 @@ def test_typing_that_is_not_saved_yet_holds_a_tab_back(
     wait_for_update(page)
     with page.expect_navigation():
         in_page(page, "o.useNewRelease();")
-    busy.wait_for_function("window.heldBack")
+    expect(busy.locator("body[data-held=back]")).to_be_attached()
     assert busy.locator("#later").count() == 0
 
 

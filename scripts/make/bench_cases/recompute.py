@@ -1,0 +1,105 @@
+"""Changing an input on each calculator's page: to the new number, and to its range.
+
+The same questions that the page put to its worker are then put to this machine's Python,
+so that the two are compared on equal work.
+"""
+
+from __future__ import annotations
+
+import json
+import statistics
+import time
+from collections.abc import Iterator
+
+from make.bench import Bench, Row
+from playwright.sync_api import Page
+
+from downflow.bridge import handle
+from downflow.calculators import all_calculators
+
+CHANGES = 30
+MOST_MS = 30.0
+MOST_TIMES = 3.0
+MOST_RANGE_MS = 1000.0
+INIT = """
+globalThis.asked = [];
+const plain = Worker.prototype.postMessage;
+Worker.prototype.postMessage = function (message, ...rest) {
+    if (message?.text) {
+        const began = performance.now();
+        const mine = {text: message.text, milliseconds: 0};
+        globalThis.asked.push(mine);
+        this.addEventListener('message', ({data}) => {
+            if (data.n === message.n) mine.milliseconds = performance.now() - began;
+        });
+    }
+    return plain.call(this, message, ...rest);
+};
+"""
+CHANGE = """async (changes) => {
+    const calculator = document.querySelector('df-calculator');
+    const next = (name) => new Promise((resolve) => calculator.addEventListener(name,
+        (event) => resolve(event.detail.milliseconds), {once: true}));
+    const field = calculator.querySelector('form input[inputmode=decimal]:not([data-column])');
+    if (!field) return null;
+    const first = Number(field.value.replace(/[^0-9.]/g, '')) || 1;
+    const type = async (n) => {
+        const answered = next('downflow:answer');
+        field.value = String(Number((first * (1 + n / 2000)).toFixed(4)));
+        field.dispatchEvent(new Event('input', {bubbles: true}));
+        return Promise.race([answered, new Promise((resolve) => setTimeout(resolve, 5000, -1))]);
+    };
+    field.focus();
+    if (await type(1) < 0) return null;
+    globalThis.asked.length = 0;
+    const answers = [];
+    for (let n = 2; n < changes + 2; n++) {
+        answers.push(await type(n));
+        if (answers.at(-1) < 0) return null;
+    }
+    const asked = globalThis.asked.slice();
+    const ranged = next('downflow:range');
+    await type(changes + 3);
+    const range = await Promise.race([ranged, new Promise((r) => setTimeout(r, 8000, -1))]);
+    return {answers, asked, range};
+}"""
+
+
+def _here(text: str) -> float:
+    began = time.perf_counter()
+    handle(text)
+    return (time.perf_counter() - began) * 1000.0
+
+
+def _one(page: Page, address: str) -> tuple[float, float, float] | None:
+    page.goto(address)
+    page.evaluate("() => customElements.whenDefined('df-calculator').then(() => null)")
+    found = page.evaluate(CHANGE, CHANGES)
+    if found is None:
+        return None
+    changes = [a for a in found["asked"] if json.loads(a["text"])["op"] == "change"]
+    here = [_here(a["text"]) for a in changes]
+    there = [a["milliseconds"] for a in changes]
+    times = statistics.median(there) / max(statistics.median(here), 1e-6)
+    return statistics.median(found["answers"]), times, found["range"]
+
+
+def measure(bench: Bench) -> Iterator[Row]:
+    """For each calculator the median of 30 changes; the worst is held to the limits."""
+    medians: dict[str, tuple[float, float, float]] = {}
+    with bench.fresh_browser(INIT) as context:
+        page = context.new_page()
+        for id_ in sorted(all_calculators()):
+            found = _one(page, f"{bench.server.address}calculators/{id_}/")
+            if found is None:
+                yield Row(f"{id_}: no field gave an answer", float("nan"), "")
+                continue
+            medians[id_] = found
+            yield Row(f"{id_}: to the new number", found[0], "ms")
+            yield Row(f"{id_}: against this machine's Python", found[1], "times")
+            yield Row(f"{id_}: to the range", found[2], "ms")
+    if medians:
+        yield Row("worst to the new number", max(m[0] for m in medians.values()), "ms", MOST_MS)
+        yield Row("worst against this machine's Python", max(m[1] for m in medians.values()),
+                  "times", MOST_TIMES)
+        yield Row("worst to the range", max(m[2] for m in medians.values()), "ms", MOST_RANGE_MS)
