@@ -1,7 +1,6 @@
 """How it will feel: run time, air, setback, sound."""
 
 import pytest
-
 from downflow.testing import solve_demo, verdict_of
 
 ID = "how-it-will-feel"

@@ -1,7 +1,6 @@
 """Where the two ways of heating tie."""
 
 import pytest
-
 from downflow.testing import solve_demo, verdict_of
 
 ID = "price-tie"

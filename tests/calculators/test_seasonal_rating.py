@@ -1,7 +1,6 @@
 """The seasonal rating, worked again."""
 
 import pytest
-
 from downflow.testing import solve_demo, verdict_of
 
 ID = "seasonal-rating"

@@ -7,10 +7,9 @@ from pathlib import Path
 
 import pvlib
 import pytest
+from downflow import weather
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
-from downflow import weather
 
 approx = pytest.approx
 
