@@ -1,10 +1,10 @@
-"""Make tests/evidence/ducts.json and network.json.
+"""Make tests/evidence/ducts.json, network.json and air_path.json.
 
-    pip install fluids==1.3.1
+    pip install fluids==1.3.1 numpy==2.4.6 scipy==1.17.1 psychrolib==2.5.0
     PYTHONPATH=calc/src python tests/reference/make_air_evidence.py
 
-Values marked `computed` come from fluids 1.3.1 in SI units, or from the libraries named in
-network_cases.json; values marked `read` are typed below as printed. No number comes from the
+Values marked `computed` come from fluids 1.3.1, scipy 1.17.1, numpy 2.4.6 or psychrolib 2.5.0
+in SI units, or from the libraries named in network_cases.json; values marked `read` are typed below as printed. No number comes from the
 code under test: it is not imported.
 """
 
@@ -14,8 +14,12 @@ from pathlib import Path
 from typing import Any
 
 import fluids
+import numpy
+import psychrolib
+import scipy.constants
 from fluids.atmosphere import ATMOSPHERE_1976
 from fluids.fittings import K_branch_diverging_Crane, K_run_diverging_Crane, diffuser_sharp
+from scipy.integrate import solve_ivp
 
 HERE = Path(__file__).parent
 EVIDENCE = HERE.parent / "evidence"
@@ -318,6 +322,196 @@ def networks() -> list[Row]:
     return rows
 
 
+def dry_density(elevation_ft: float, air_f: float) -> float:
+    """Density of dry air by psychrolib. [lb/ft³]"""
+    psychrolib.SetUnitSystem(psychrolib.IP)
+    pressure = psychrolib.GetStandardAtmPressure(elevation_ft)
+    return float(psychrolib.GetDryAirDensity(air_f, pressure))
+
+
+def air_path() -> list[Row]:
+    """Values for the calculators of the air path beyond ducts and networks."""
+    rows = []
+    moist = "psychrolib 2.5.0"
+    for elevation, air_f in ((0, 70), (3000, 70), (6200, 68), (9000, 100)):
+        density = dry_density(elevation, air_f)
+        rows.append(entry(f"target-density-{elevation}", "density_lb_ft3",
+                          {"elevation_ft": elevation, "air_f": air_f}, f"{density:.5f}",
+                          "lb/ft³", moist, "GetStandardAtmPressure, GetDryAirDensity",
+                          "computed", module="air", calculator="airflow-target",
+                          edge=elevation == 0, absolute=2e-5, note=moist))
+        rows.append(entry(f"target-actual-{elevation}", "actual_cfm",
+                          {"standard_cfm": 1000, "density_lb_ft3": round(density, 8)},
+                          f"{75 / density:.2f}", "cfm", moist, "0.075 over its dry-air density",
+                          "computed", module="air", calculator="airflow-target", relative=1e-4,
+                          note=moist))
+    page = "24 CFR 3280"
+    for area, value in ((5, "1"), (120, "24")):
+        rows.append(entry(f"hud-room-{area}", "hud_room_opening_in2", {"floor_area_ft2": area},
+                          value, "in²", page, "3280.715(b)(4): 1 in² for each 5 ft²",
+                          "read" if area == 5 else "derived", module="return_path",
+                          calculator="way-back", absolute=1e-9, note="120/5"))
+    rows.append(entry("hud-return-duct", "hud_return_duct_in2", {"input_btuh": 1000}, "2", "in²",
+                      page, "3280.715(b)(3): 2 in² for each 1,000 Btu/h", "read",
+                      module="return_path", calculator="way-back", absolute=1e-9))
+    for deck, value in ((2.0, "1"), (1.99, "0"), (3.0, "1.25")):
+        rows.append(entry(f"hud-undercut-{deck:g}", "hud_undercut_credit_in2",
+                          {"door_width_in": 1, "undercut_from_deck_in": deck}, value, "in²", page,
+                          "3280.715(b)(4): 2 to 2-1/2 in, half counts",
+                          "read" if deck == 2.0 else "derived", module="return_path",
+                          calculator="way-back", absolute=1e-9, edge=deck == 2.0))
+    guide = "Building science guide of a national laboratory (PNNL), transfer grilles"
+    for flow, value in ((149.9, "3"), (150, "5")):
+        rows.append(entry(f"room-limit-{flow:g}", "room_limit_pa", {"supply_cfm": flow}, value,
+                          "Pa", guide, "3 Pa; 5 Pa from 150 cfm", "read", module="return_path",
+                          calculator="way-back", absolute=1e-9, edge=flow == 150))
+    for side, kind, value in ((14, "enclosed rectangular", "0.013"),
+                              (15, "enclosed rectangular", "0.016"),
+                              (14, "exposed rectangular", "0.016"),
+                              (20, "exposed rectangular", "0.019"), (10, "round", "0.013")):
+        rows.append(entry(f"metal-{kind.split()[0]}-{side}", "metal_thickness_in",
+                          {"largest_side_in": side, "rows": {"table": "metal_thickness"},
+                           "kind": kind}, value, "in", page, "3280.715(a)(1), table", "read",
+                          module="floor_box", calculator="floor-box", absolute=1e-9,
+                          edge=side == 14))
+    for box, run in ((36, 0), (24, 1)):
+        rows.append(entry(f"metal-run-{box}", "metal_run_ft",
+                          {"outlet_to_elements_in": 0, "box_height_in": box,
+                           "trunk_to_collar_ft": run}, "3", "ft", page,
+                          "3280.715(a)(1): 3 ft along the centre line", "read",
+                          module="floor_box", calculator="closet-fit", absolute=1e-9,
+                          edge=box == 36, note=f"{box} in and {run} ft of metal are 3 ft"))
+    for tall, deep in ((49, 21), (60, 24)):
+        rows.append(entry(f"stand-up-{tall}", "tilt_height_in",
+                          {"height_in": tall, "depth_in": deep},
+                          f"{float(numpy.hypot(tall, deep)):.4f}", "in", "numpy 2.4.6", "hypot",
+                          "computed", module="floor_box", calculator="closet-fit", absolute=1e-3,
+                          note="numpy 2.4.6"))
+    btu = 3600.0 / scipy.constants.Btu_IT
+    for volts, amps, blower, holds in ((240, 41, 250, False), (239, 33, 230, True),
+                                       (208, 20, 0, False)):
+        heat = btu * (volts * amps + (0 if holds else blower))
+        rows.append(entry(f"element-heat-{volts}", "element_heat_btuh",
+                          {"volts": volts, "amps": amps, "blower_w": blower,
+                           "clamp_holds_blower": holds}, f"{heat:.2f}", "Btu/h", "scipy 1.17.1",
+                          "constants.Btu_IT", "computed", module="airflow_reading",
+                          calculator="airflow-by-heat-rise", relative=1e-5, note="scipy 1.17.1"))
+    for elevation in (0, 3000):
+        density = dry_density(elevation, 70)
+        flow = 34428.5 / (60 * 0.24 * density * 30)
+        rows.append(entry(f"heat-rise-{elevation}", "airflow_cfm",
+                          {"heat_btuh": 34428.5, "rise_f": 30,
+                           "density_lb_ft3": round(density, 9)}, f"{flow:.2f}", "cfm", moist,
+                          "heat over 60 · 0.24 · density · rise", "computed", module="air",
+                          calculator="airflow-by-heat-rise", relative=1e-4, edge=elevation == 0,
+                          note=f"{moist} for the density"))
+    static, flows = [0.1, 0.3, 0.5, 0.7], [1240.0, 1150.0, 1030.0, 860.0]
+    for read in (0.1, 0.22, 0.5, 0.61, 0.9):
+        rows.append(entry(f"fan-table-{read:g}", "table_airflow",
+                          {"static_inwc": static, "airflow_cfm": flows, "read_inwc": read},
+                          f"{float(numpy.interp(read, static, flows)):.3f}", "cfm", "numpy 2.4.6",
+                          "interp", "computed", module="airflow_reading", output="airflow_cfm",
+                          calculator="airflow-by-static", absolute=1e-3, edge=read in (0.1, 0.9),
+                          note="numpy 2.4.6"))
+    for a, u, b, v in ((1000, 0.04, 1100, 0.10), (800, 0.05, 800, 0.05), (900, 0.03, 1200, 0.1),
+                       (1200, 0.2, 900, 0.02)):
+        value = numpy.average([a, b], weights=[1 / (a * u) ** 2, 1 / (b * v) ** 2])
+        rows.append(entry(f"together-{a}-{b}", "together",
+                          {"first_cfm": a, "first_doubt": u, "second_cfm": b, "second_doubt": v},
+                          f"{float(value):.3f}", "cfm", "numpy 2.4.6", "average with weights",
+                          "computed", module="airflow_reading", output="airflow_cfm",
+                          calculator="airflow-two-roads", absolute=1e-3, edge=a == b,
+                          note="numpy 2.4.6"))
+    rows.append(entry("heat-rise-doubt-30", "heat_rise_doubt", {"rise_f": 30}, "0.0389", "",
+                      "Arithmetic", "sqrt((1/30)² + 0.02²)", "derived", module="airflow_reading",
+                      calculator="airflow-two-roads", absolute=5e-5))
+    minute = scipy.constants.foot**3
+    for grams, dust, share, flow, hours in ((145, 0.04, 0.7, 1050, 14), (60, 0.08, 0.9, 900, 24),
+                                            (300, 0.02, 0.5, 1200, 8)):
+        caught = dust / 1000 * flow * minute * 60 * hours * share
+        rows.append(entry(f"filter-days-{grams}", "filter_days",
+                          {"holds_g": grams, "dust_mg_m3": dust, "catches_share": share,
+                           "airflow_cfm": flow, "hours_per_day": hours}, f"{grams / caught:.3f}",
+                          "day", "scipy 1.17.1", "constants.foot; mass balance", "computed",
+                          module="airflow_reading", calculator="filter-change", relative=1e-4,
+                          edge=hours == 24, note="scipy 1.17.1"))
+    for allowed in (0.1, 0.2, 0.5):
+        value = float(numpy.interp(allowed, [0.12, 0.3], [0.0, 1.0]))
+        rows.append(entry(f"usable-dust-{allowed:g}", "usable_dust_share",
+                          {"clean_inwc": 0.12, "loaded_inwc": 0.3, "allowed_inwc": allowed},
+                          f"{value:.6f}", "", "numpy 2.4.6", "interp", "computed",
+                          module="airflow_reading", calculator="filter-change", absolute=1e-6,
+                          edge=allowed != 0.2, note="numpy 2.4.6"))
+    code = "Residential duct standard (ASHRAE 152), coded in open research software"
+    for nominal, value, slack in ((8, "6.7", 0.05), (0, "1.7", 0.01)):
+        rows.append(entry(f"effective-r-{nominal}", "effective_r", {"nominal_r": nominal}, value,
+                          "h ft² °F/Btu", code, "R-value at which insulated supply duct acts",
+                          "read", module="duct_leakage", calculator="duct-leakage",
+                          absolute=slack, edge=nominal == 0))
+    rows.append(entry("crawl-68", "crawl_space_f", {"outdoor_f": 68}, "68", "°F", code,
+                      "vented crawl space: (8 To + 68)/9", "read", module="duct_leakage",
+                      calculator="duct-leakage", absolute=1e-9))
+    rows.append(entry("crawl-minus-2", "crawl_space_f", {"outdoor_f": -2}, "5.778", "°F", code,
+                      "vented crawl space: (8 To + 68)/9", "derived", module="duct_leakage",
+                      calculator="duct-leakage", absolute=1e-3, note="52/9"))
+    rows.append(entry("floor-leakage", "leakage_per_floor",
+                      {"leakage_cfm25": 6, "floor_area_ft2": 100}, "0.06", "cfm/ft²",
+                      "Ducts of 190 manufactured home floors, Florida Solar Energy Center",
+                      "total leakage of 6 % of the floor", "read", module="duct_leakage",
+                      calculator="duct-leakage", absolute=1e-9))
+    for flow, leaked, heat, surface, insulation, around in (
+            (950, 60, 30000, 150, 6, 30), (1050, 15, 25000, 320, 6.2, 6), (800, 0, 40000, 90, 4, 50)):
+        density = 0.075
+        capacity = 60 * flow * density * 0.24
+        supply = 70 + heat / capacity
+        end = solve_ivp(lambda area, t, c=capacity, r=insulation, k=around: [(k - t[0]) / (c * r)],
+                        (0, surface), [supply], rtol=1e-11, atol=1e-11).y[0][-1]
+        share = (flow - leaked) / flow * (end - 70) / (supply - 70)
+        rows.append(entry(f"delivery-{flow}", "delivery",
+                          {"airflow_cfm": flow, "leak_cfm": leaked, "heat_btuh": heat,
+                           "surface_ft2": surface, "insulation_r": insulation,
+                           "around_f": around, "room_f": 70, "density_lb_ft3": density},
+                          f"{share:.5f}", "", "scipy 1.17.1",
+                          "solve_ivp along the duct, then what the registers carry", "computed",
+                          module="duct_leakage", output="plain", calculator="duct-leakage",
+                          absolute=2e-5, edge=leaked == 0, note="scipy 1.17.1"))
+    worth = 25000 * (1 / 0.69 - 1 / 0.83)
+    rows.append(entry("sealing-worth", "sealing_worth",
+                      {"load_btuh": 25000, "yearly_load_btu": 0, "delivery_before": 0.69,
+                       "delivery_after": 0.83, "seasonal_cop": 1}, f"{worth:.1f}", "Btu/h",
+                      "Arithmetic", "load over delivery, before less after", "derived",
+                      module="duct_leakage", output="heat_at_design_btuh",
+                      calculator="duct-leakage", relative=1e-4,
+                      note="delivery of eight homes before and after, OSTI 20006305"))
+    return rows
+
+
+CROSSOVER_CASES = ("one-crossover", "two-crossovers", "flex-crossover", "three-in-parallel",
+                   "two-flex-crossovers-high-up")
+FAN_CASES = ("fan-curve-and-mixed-exponents", "fan-table", "fan-table-and-dirty-filter",
+             "constant-airflow-held", "constant-airflow-beyond-its-limit", "two-fans")
+
+
+def speaks_for(row: Row) -> str:
+    """The calculator that a check of ducts or networks speaks for."""
+    name = row["id"]
+    if name.startswith("net-"):
+        case = name[4:]
+        if case.startswith(CROSSOVER_CASES):
+            return "crossover-choice"
+        return "where-the-pressure-goes" if case.startswith(FAN_CASES) else "supply-side"
+    if name.startswith(("flex-", "f21-", "sag-", "expansion", "contraction")):
+        return "crossover-choice"
+    if name.startswith(("orifice",)):
+        return "way-back"
+    if name.startswith(("friction", "colebrook", "laminar", "rectangle", "noise", "miter-90",
+                        "takeoff")):
+        return "supply-side"
+    if name.startswith(("fan-air-power", "filter-350", "velocity-pressure")):
+        return "where-the-pressure-goes"
+    return "physics"
+
+
 def write(name: str, rows: list[Row]) -> None:
     lines = ",\n".join("  " + json.dumps(row, ensure_ascii=False, separators=(", ", ": "))
                        for row in rows)
@@ -327,5 +521,10 @@ def write(name: str, rows: list[Row]) -> None:
 
 
 if __name__ == "__main__":
-    write("ducts.json", friction() + shapes() + flexible() + openings())
-    write("network.json", networks())
+    ducts = friction() + shapes() + flexible() + openings()
+    nets = networks()
+    for row in ducts + nets:
+        row["calculator"] = speaks_for(row)
+    write("ducts.json", ducts)
+    write("network.json", nets)
+    write("air_path.json", air_path())

@@ -65,3 +65,50 @@ LUMPED_HOUSE = Source("One-node model of a house", "C dT/dt = q − UA (T − To
 EMERGENCY = Source("Emergency heat on the design night", "kit alone", "practice")
 DUCT_DELIVERY = Source("Fundamentals handbook 2021, ch. 17", "duct loss as a share of load",
                        "handbook")
+
+# ---- air ----------------------------------------------------------------------------------
+AIRFLOW_FOR_CAPACITY = Source("Airflow for cooling and heating",
+                              "300 to 450 cfm of standard air for each 12,000 Btu/h", "practice")
+HUD_COOLING_AIR = Source("24 CFR 3280", "3280.715(a)(3)(ii): 300 cfm for each 10,000 Btu/h",
+                         "regulation")
+HUD_STATIC = Source("24 CFR 3280", "3280.715(a)(2)(i): 90 % of the label's static", "regulation")
+HUD_RETURN = Source("24 CFR 3280", "3280.715(b): return air", "regulation")
+HUD_CROSSOVER = Source("24 CFR 3280 and 3285", "3280.715(a)(1), (5), (7); 3285.606(e)",
+                       "regulation")
+HUD_PLENUM = Source("24 CFR 3280", "3280.715(a)(1): metal for 3 ft along the air path",
+                    "regulation")
+HUD_SHARED_CLOSET = Source("24 CFR 3280", "3280.709(e)(1): no pull on combustion air",
+                           "regulation")
+DUCT_FRICTION = Source("2021 Fundamentals handbook (SI), chapter 21",
+                       "eq. 18 (Darcy) and 19 (Colebrook)", "handbook")
+DUCT_NETWORK = Source("A gradient algorithm for the analysis of pipe networks, 1988",
+                      "Newton's method on flows and heads", "standard")
+ROUND_EQUIVALENT = Source("2021 Fundamentals handbook (SI), chapter 21", "eq. 25 (Huebscher)",
+                          "handbook")
+VELOCITY_PRESSURE = Source("2021 Fundamentals handbook (SI), chapter 21", "velocity pressure",
+                           "handbook")
+FLEX_COMPRESSION = Source("2021 Fundamentals handbook (SI), chapter 21",
+                          "eq. 22 and 23; above 10 in also the 2013 thesis on 12 to 16 in duct, "
+                          "Texas A&M University", "handbook")
+BALANCING = Source("Balancing of homes", "rooms within 20 % or 25 cfm, totals within 15 %",
+                   "practice")
+VELOCITY_LIMITS = Source("Air-conditioning systems design manual, 1993",
+                         "table 5-2, residences", "handbook")
+ORIFICE = Source("Bernoulli's equation", "opening with discharge coefficient 0.6", "definition")
+CLOSED_ROOM = Source("Building science guide of a national laboratory",
+                     "transfer grilles: 3 Pa, 5 Pa from 150 cfm", "study")
+LOUVERS = Source("National fuel gas code, quoted by a gas utility's guide",
+                 "louvers: wood 25 %, metal 75 % free", "code")
+FAN_LAWS = Source("Fan laws", "pressure in proportion to density at the same airflow",
+                  "definition")
+FILTER_TESTS = Source("Mean of published filter tests", "loss by airflow to the power 1/0.85",
+                      "data")
+FITTING_LOSSES = Source("Handbook of hydraulic resistance and ASHRAE fitting tables", "",
+                        "handbook")
+DUCT_STANDARD = Source("Residential duct standard (ASHRAE 152)", "delivery effectiveness",
+                       "standard")
+DUCT_LEAKS = Source("2021 Fundamentals handbook (SI), chapter 21", "eq. 38: leakage by pressure",
+                    "handbook")
+FLOOR_LEAKAGE = Source("Ducts of 190 manufactured home floors, Florida Solar Energy Center",
+                       "6 % of the floor in all, 3 % outside", "study")
+ROADS = Source("Two readings of one quantity", "weighted by their own doubt", "definition")

@@ -61,8 +61,9 @@ FACTS: tuple[Fact, ...] = (
              "speed: a speed tap.",
          choices=(Choice("constant", "constant airflow"), Choice("speed", "fixed speed"))),
     Fact("fan_table", "Fan table", "table", where="equipment",
-         how="The row of the blower table that you plan to run: external static pressure, airflow, "
-             "and watts where they are printed. At a fixed speed airflow must fall from row to row.",
+         how="The row of the blower table that you plan to run: external static pressure, "
+             "airflow, and watts where they are printed. At a fixed speed airflow must fall from "
+             "row to row.",
          columns=(
              Fact("static_inwc", "External static", "number", "in w.c.", 0, 3, 2,
                   "As printed."),
@@ -163,8 +164,8 @@ FACTS: tuple[Fact, ...] = (
                   how="Yes for the trunk that the box stands on.")),
          rows=Rows(1, 3, unique="id")),
     Fact("registers", "Registers", "table", where="rooms",
-         how="Each floor register: its trunk, its room, how far from the front end, and the opening "
-             "of its boot. Lift it out to measure.",
+         how="Each floor register: its trunk, its room, how far from the front end, and the "
+             "opening of its boot. Lift it out to measure.",
          columns=(
              Fact("id", "Register", "text", "", how="A short name or number."),
              Fact("trunk", "Trunk", "text", "", how="As in the list of trunks."),
@@ -248,6 +249,10 @@ FACTS: tuple[Fact, ...] = (
          "readings", spread={"measured": within(10.0), "estimated": within(20.0)},
          assumption=Assumption(50.0, "about half in 190 floors", FSEC_STUDY,
                                within(20.0, FSEC_STUDY))),
+    Fact("static_found_inwc", "Static in the box before the work", "number", "in w.c.", 0, 2, 2,
+         "Under the old furnace, blower running, against the room. Leave it empty if nobody read "
+         "it: the new static is taken.", "readings", hazard=FAN_OFF,
+         spread={"measured": within(0.02), "estimated": share(0.3)}),
     # ---- readings of a visit ----
     Fact("kit_volts", "Voltage at the kit", "number", "V", 180, 260, 0,
          "At the kit's own terminals, all elements on.", "readings", True,
@@ -396,7 +401,7 @@ FACTS: tuple[Fact, ...] = (
     given("static_road_cfm", "Airflow by static and fan table", "cfm"),
     given("airflow_read_cfm", "Airflow by both roads", "cfm"),
     given("airflow_read_scfm", "Airflow by both roads, standard air", "scfm"),
-    given("airflow_roads_apart_pct", "The two roads are apart by", "%", 0),
+    given("airflow_roads_apart_pct", "Heat rise reads above static by", "%", 0),
     # ---- given: filter change ----
     given("filter_days", "Days until the filter is loaded", "day", 0),
     given("filter_most_inwc", "Filter loss at which the fan gives way", "in w.c.", 2),

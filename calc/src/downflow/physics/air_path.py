@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
-from downflow.physics import ducts
+from downflow.physics import ducts, return_path
 from downflow.physics.network import (
     Branch,
     ConstantAirflowFan,
@@ -43,7 +43,15 @@ LEAK_AT_BOX_SHARE = 0.4
 ROOM_SHARE = 0.20
 ROOM_CFM = 25.0
 TOTAL_SHARE = 0.15
-MOST_BALANCING_ROUNDS = 14
+MOST_BALANCING_ROUNDS = 16
+# Dampers that cost more than this much of the airflow are not set.
+KEPT_AIRFLOW_SHARE = 0.95
+# Nor dampers that raise the static in the box beyond this many times what it was: they roar.
+MOST_STATIC_RISE = 2.0
+# A wet coil's loss grows with flow to a power of 1.75 to 1.9.
+COIL_EXPONENT = 1.8
+# A box no wider than the outlet is a sharp turn (mitered elbow 1.2 to 1.3).
+SHARP_BOX_C = 1.3
 
 
 class Air(NamedTuple):
@@ -371,10 +379,10 @@ def problems(
     if len(under) != 1:
         out.append(("trunks[0].under_box", "exactly one trunk stands under the air handler."))
     for k, register in enumerate(registers):
-        trunk = by_id.get(register["trunk"])
-        if trunk is None:
+        own = by_id.get(register["trunk"])
+        if own is None:
             out.append((f"registers[{k}].trunk", f"no trunk is called {register['trunk']}."))
-        elif register["at_ft"] > trunk["length_ft"]:
+        elif register["at_ft"] > own["length_ft"]:
             out.append((f"registers[{k}].at_ft", "lies beyond the end of its trunk."))
         if register["room"] not in room_ids:
             out.append((f"registers[{k}].room", f"no room is called {register['room']}."))
@@ -458,6 +466,55 @@ def registers_from(rows: Rows, boot_loss_c: float) -> tuple[Register, ...]:
                  boot_loss_c)
         for r in rows
     )
+
+
+def base_path(job: Any, density_lb_ft3: float, roughness_ft: Mapping[str, float]) -> AirPath:
+    """The path of a job without a crossover.
+
+    Args:
+        job: Anything with the readings as attributes, plain numbers and rows.
+        density_lb_ft3: Of the air. [lb/ft³]
+        roughness_ft: By duct material. [ft]
+    """
+    planned = next((f for f in job.filters if f["kind"] == job.filter_planned), job.filters[0])
+    plant = Plant(
+        fan=fan_law(
+            job.fan_kind, job.fan_table, job.fan_set_cfm or job.air_target_cfm,
+            job.fan_static_limit_inwc, density_lb_ft3, job.fan_table_density_lb_ft3),
+        parts=part_laws(
+            (("filter", planned["clean_inwc"], planned["at_cfm"], ducts.FILTER_MEDIA_EXPONENT),
+             ("coil", job.coil_drop_inwc, job.drops_at_cfm, COIL_EXPONENT),
+             ("kit", job.kit_drop_inwc, job.drops_at_cfm, 2.0)), density_lb_ft3),
+        closet_free_in2=closet_free_in2(job.louver_face_in2, job.louver_kind, job.louver_free_pct,
+                                        job.closet_other_free_in2),
+        opening_in2=job.opening_width_in * job.opening_depth_in,
+        box_c=SHARP_BOX_C if job.floor_box_loss_c is None else job.floor_box_loss_c,
+        turn_c=job.trunk_turn_c,
+        leakage_cfm25=job.leakage_cfm25,
+    )
+    return AirPath(Air(density_lb_ft3, ducts.viscosity_lb_ft_s(job.return_air_f)), plant,
+                   trunks_from(job.trunks, roughness_ft),
+                   registers_from(job.registers, job.boot_loss_c), ())
+
+
+def closet_free_in2(
+    face_in2: float, kind: str, free_pct: float | None, other_in2: float
+) -> float:
+    """Free area into the closet: louvers by their free share, and other openings. [in²]
+
+    Args:
+        face_in2: Face of the louvers. [in²]
+        kind: `wood` or `metal`, for the share where it is not known.
+        free_pct: Free share, if known. [%]
+        other_in2: Free area of other openings. [in²]
+
+    Source: as `return_path.louver_free_in2`.
+    """
+    share = free_pct
+    if share is None:
+        share = 100.0 * (return_path.WOOD_LOUVER_SHARE if kind == "wood"
+                         else return_path.METAL_LOUVER_SHARE)
+    return return_path.louver_free_in2(face_in2, share / 100.0) + other_in2
 
 
 def landings(trunk: Trunk, count: int, second_ft: float | None) -> tuple[float, ...]:
@@ -564,6 +621,20 @@ def far_load_share(path: AirPath, shares: Mapping[str, float]) -> float:
     return math.fsum(shares.get(room, 0.0) * beyond[room] / total[room] for room in beyond)
 
 
+def halves_fed(far_share: float, far_load_share: float) -> bool:
+    """Whether both halves get their share of the air within 15 % of it.
+
+    Args:
+        far_share: Share of the air in the far half. [-]
+        far_load_share: Share of the load there. [-]
+
+    Source: common practice of air balancing: totals within 15 %.
+    """
+    far_off = abs(far_share - far_load_share)
+    return (far_off <= TOTAL_SHARE * far_load_share
+            and far_off <= TOTAL_SHARE * (1.0 - far_load_share))
+
+
 def room_tolerance_cfm(target_cfm: float) -> float:
     """How far a room may be from its target: the greater of 20 % and 25 cfm. [ft³/min]
 
@@ -603,7 +674,14 @@ def balance(path: AirPath, shares: Mapping[str, float], flows: Flows | None = No
     dampers: dict[str, float] = {}
     served = {r.room for r in path.registers}
     known = math.fsum(shares[room] for room in served)
-    for _ in range(MOST_BALANCING_ROUNDS):
+    if any(flow < 1.0 for flow in room_flows(path, now).values()):
+        # No damper brings air to a trunk that nothing feeds.
+        return Balanced(path, now, dampers, _short_rooms(path, now, shares, known))
+    least = KEPT_AIRFLOW_SHARE * now.airflow_cfm
+    most = MOST_STATIC_RISE * now.supply_static_inwc
+    for round_ in range(MOST_BALANCING_ROUNDS):
+        # First the rooms that are far above their share; the others only if that is not enough.
+        floor = 0.5 if round_ < 4 else 0.25 if round_ < 8 else 0.05
         rooms = room_flows(path, now)
         total = now.delivered_cfm
         off = {
@@ -616,23 +694,29 @@ def balance(path: AirPath, shares: Mapping[str, float], flows: Flows | None = No
         over = tuple(room for room in rooms if off[room] > slack[room])
         if not short and not over:
             break
-        rich = [room for room in rooms if off[room] > (0.05 * slack[room] if short else 0.0)]
+        rich = [room for room in rooms if off[room] > (floor * slack[room] if short else 0.0)]
         if not rich:
-            break
+            if floor <= 0.05:
+                break
+            continue
         aim = {
             room: shares[room] / known * total + (0.0 if short else 0.7 * slack[room])
             for room in rich
         }
         registers = []
+        trial = dict(dampers)
         for register in path.registers:
             if register.room in aim and rooms[register.room] > aim[register.room]:
                 ratio = rooms[register.room] / max(aim[register.room], 0.1 * total / len(served))
                 loss = (register.loss_c + register.damper_c) * ratio**2 - register.loss_c
-                dampers[register.id] = loss
+                trial[register.id] = loss
                 register = replace(register, damper_c=loss)
             registers.append(register)
-        path = replace(path, registers=tuple(registers))
-        now = solve(path, now)
+        next_path = replace(path, registers=tuple(registers))
+        then = solve(next_path, now)
+        if then.airflow_cfm < least or then.supply_static_inwc > most:
+            break
+        path, now, dampers = next_path, then, trial
     return Balanced(path, now, dampers, _short_rooms(path, now, shares, known))
 
 
@@ -640,6 +724,50 @@ def with_dampers(path: AirPath, dampers: Mapping[str, float]) -> AirPath:
     """The path with these dampers set."""
     return replace(path, registers=tuple(
         replace(r, damper_c=dampers.get(r.id, 0.0)) for r in path.registers))
+
+
+def crossovers_from(
+    rows: Rows, trunks: Sequence[Trunk], *, flex_factor: Callable[[float], float],
+    roughness_ft: Mapping[str, float], bends: float, bend_c: Callable[[float], float],
+) -> tuple[Crossover, ...]:
+    """The crossovers of a plan from its rows: kind, trunk, place, size, length.
+
+    Args:
+        rows: Rows of the plan.
+        trunks: All trunks; a slot leaves the one under the box.
+        flex_factor: Factor by diameter [in].
+        roughness_ft: By material. [ft]
+        bends: Right-angle bends in each flexible one.
+        bend_c: Loss of one by diameter [in].
+    """
+    under = next(t for t in trunks if t.under_box)
+    out = []
+    for row in rows:
+        size = row["diameter_in"]
+        if row["kind"] == "slot":
+            out.append(crossover(
+                row["id"], row["trunk"], row["at_ft"], width_in=row["width_in"],
+                height_in=row["height_in"], length_ft=row["length_ft"],
+                roughness_ft=roughness_ft["galvanized"], from_trunk=under.id,
+                from_ft=under.feed_ft))
+        else:
+            out.append(crossover(
+                row["id"], row["trunk"], row["at_ft"], diameter_in=size,
+                length_ft=row["length_ft"], roughness_ft=roughness_ft["flex"],
+                flex_factor=flex_factor(size), bends=bends, bend_c=bend_c(size)))
+    return tuple(out)
+
+
+def pleated_bend_c(sizes: Sequence[tuple[float, float]], diameter_in: float) -> float:
+    """Loss of a pleated bend by diameter: the floor for a bent flexible duct. [-]
+
+    Args:
+        sizes: Diameter [in] and loss, rising.
+        diameter_in: Of the duct; beyond the table its nearest end holds. [in]
+    """
+    columns = [d for d, _ in sizes]
+    inside = min(max(diameter_in, columns[0]), columns[-1])
+    return ducts.interpolate(columns, [c for _, c in sizes], inside)
 
 
 def _short_rooms(

@@ -4,7 +4,6 @@ The heat that a duct system delivers is what leaves at the registers over what t
 makes: leaks take air away, walls take heat away.
 """
 
-import math
 from typing import NamedTuple
 
 from downflow.physics import ducts
@@ -22,8 +21,6 @@ BARE_R = 1.7
 CRAWL_OUTDOOR_PARTS = 8.0
 CRAWL_INDOOR_F = 68.0
 CRAWL_PARTS = 9.0
-# Fan-driven supply leakage to outside draws half of itself in through the shell.
-INFILTRATION_SHARE = 0.5
 
 
 def leakage_per_floor(leakage_cfm25: float, floor_area_ft2: float) -> float:
@@ -125,32 +122,6 @@ def mean_static_inwc(box_inwc: float, end_inwc: float) -> float:
     return (box_inwc + end_inwc) / 2.0
 
 
-def leaked_cfm(
-    leakage_cfm25: float, static_inwc: float, exponent: float = ducts.LEAK_EXPONENT
-) -> float:
-    """Air lost from the supply side at its running pressure. [ft³/min]
-
-    Source: 2021 Fundamentals handbook, chapter 21, eq. 38.
-    """
-    return ducts.leakage_cfm(leakage_cfm25, static_inwc * ducts.PA_PER_INWC, exponent)
-
-
-def added_infiltration_cfm(infiltration_cfm: float, leak_cfm: float) -> float:
-    """Outdoor air drawn in because supply air is lost outside. [ft³/min]
-
-    Args:
-        infiltration_cfm: Natural infiltration. [ft³/min]
-        leak_cfm: Supply air lost outside. [ft³/min]
-
-    Returns:
-        What comes in beyond natural infiltration.
-
-    Source: 2021 Fundamentals handbook, chapter 17, eq. 14.
-    """
-    total = max(leak_cfm, infiltration_cfm + INFILTRATION_SHARE * leak_cfm)
-    return total - infiltration_cfm
-
-
 class Worth(NamedTuple):
     """What better delivery is worth."""
 
@@ -183,13 +154,3 @@ def sealing_worth(
     factor = 1.0 / delivery_before - 1.0 / delivery_after
     heat = yearly_load_btu * factor
     return Worth(load_btuh * factor, heat, heat / BTU_PER_KWH / seasonal_cop)
-
-
-def sound_tightness_ratio(duct_inwc: float, casing_inwc: float) -> float:
-    """Static that sealed ducts hold over that of the sealed casing. [-]
-
-    Source: 24 CFR 3280.715(a)(4): at least 0.80 with the fan on high.
-    """
-    if not casing_inwc > 0.0 or duct_inwc < 0.0 or math.isnan(duct_inwc):
-        raise ValueError(f"casing {casing_inwc:g} must be above zero, duct {duct_inwc:g} not below")
-    return duct_inwc / casing_inwc

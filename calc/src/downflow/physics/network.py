@@ -719,6 +719,11 @@ def _first_bridge(
     return None
 
 
+# Shapes of networks already found sound: a range solves the same one many times.
+MOST_REMEMBERED_SHAPES = 256
+_SOUND_SHAPES: set[tuple[Any, ...]] = set()
+
+
 class Network:
     """Nodes and branches that can be solved.
 
@@ -765,7 +770,16 @@ class Network:
                     "no-path", f"{branch.id} starts and ends at {branch.start}",
                     nodes=(branch.start,), branches=(branch.id,),
                 )
-        _find_faults(self.nodes, self.branches, index)
+        shape = (
+            tuple((node.pressure_inwc is None, node.inflow_cfm != 0.0, node.room)
+                  for node in self.nodes),
+            tuple((index[b.start], index[b.end], b.supply) for b in self.branches),
+        )
+        if shape not in _SOUND_SHAPES:
+            _find_faults(self.nodes, self.branches, index)
+            if len(_SOUND_SHAPES) >= MOST_REMEMBERED_SHAPES:
+                _SOUND_SHAPES.clear()
+            _SOUND_SHAPES.add(shape)
         self._prepare(index)
 
     def _prepare(self, index: dict[str, int]) -> None:
