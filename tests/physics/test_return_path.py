@@ -54,5 +54,5 @@ def test_louvers_leave_a_share_free():
     lambda: back.hud_room_opening_in2(-1), lambda: back.transfer_area_in2(10, 0),
 ])
 def test_numbers_that_make_no_sense_are_refused(call):
-    with pytest.raises(ValueError, match="zero|above"):
+    with pytest.raises(ValueError, match=r"zero|above"):
         call()

@@ -4,8 +4,8 @@
     PYTHONPATH=calc/src python tests/reference/make_air_evidence.py
 
 Values marked `computed` come from fluids 1.3.1, scipy 1.17.1, numpy 2.4.6 or psychrolib 2.5.0
-in SI units, or from the libraries named in network_cases.json; values marked `read` are typed below as printed. No number comes from the
-code under test: it is not imported.
+in SI units, or from the libraries named in network_cases.json; values marked `read` are typed
+below as printed. No number comes from the code under test: it is not imported.
 """
 
 import json
@@ -460,7 +460,8 @@ def air_path() -> list[Row]:
                       "total leakage of 6 % of the floor", "read", module="duct_leakage",
                       calculator="duct-leakage", absolute=1e-9))
     for flow, leaked, heat, surface, insulation, around in (
-            (950, 60, 30000, 150, 6, 30), (1050, 15, 25000, 320, 6.2, 6), (800, 0, 40000, 90, 4, 50)):
+            (950, 60, 30000, 150, 6, 30), (1050, 15, 25000, 320, 6.2, 6),
+            (800, 0, 40000, 90, 4, 50)):
         density = 0.075
         capacity = 60 * flow * density * 0.24
         supply = 70 + heat / capacity

@@ -237,7 +237,7 @@ def duct_cases() -> list[dict[str, Any]]:
                          rng.uniform(1.0, 4.0), metal, rng.uniform(2.5, 4.5), sea))
     cases.append(case("perimeter-loop-of-ducts", ring, {"box": 1150.0}, ("room",), library))
 
-    cases.append(case("home-of-40", home_rows(8, rng, high), {"box": 780.0},
+    cases.append(case("home-of-40", home_rows(10, rng, high), {"box": 900.0},
                       ("room", "belly"), library))
 
     ladder = home_rows(48, rng, sea, rungs=True)
