@@ -18,7 +18,7 @@ from downflow.facts.job import Job, job_from
 PARTS: tuple[str, ...] = (
     "place", "load", "envelope", "equipment", "kit_circuit", "panel", "water", "energy",
     "outdoors", "air", "hand_over", "flammable", "pressure", "refrigerant", "fresh_air", "vent",
-    "controls", "closet",)
+    "controls", "closet", "yearly", "commissioning",)
 """The parts, in the order in which they are put together."""
 
 

@@ -201,8 +201,11 @@ class Run:
             entry = self.job.entry(name)
             if entry is not None:
                 values[name], origins[name] = entry.value, entry.origin
+        visits = [n for n in self.chain.asks(id_) if self.chain.facts[n].visit]
+        earlier = {n: (e[0].value, e[1]) for n in visits if (e := self.job.before(n)) is not None}
         readings = Readings(values, origins, self._label,
-                            frozenset(n for n in calculator.gives if self.job.entry(n)))
+                            frozenset(n for n in calculator.gives if self.job.entry(n)),
+                            earlier, frozenset(n for n in visits if self.job.read_now(n)))
         decided = None
         if self.base is not None:
             before = self.base.outcome(id_).paper

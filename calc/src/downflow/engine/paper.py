@@ -136,8 +136,12 @@ class Readings:
 
     def __init__(self, values: dict[str, Any], origins: dict[str, str],
                  labels: Callable[[str], str],
-                 entered: frozenset[str] = frozenset()) -> None:
+                 entered: frozenset[str] = frozenset(),
+                 before: dict[str, tuple[Any, str]] | None = None,
+                 now: frozenset[str] = frozenset()) -> None:
         self._entered = entered
+        self._before = before or {}
+        self._now = now
         self._values = values
         self._origins = origins
         self._labels = labels
@@ -155,6 +159,14 @@ class Readings:
     def entered(self, name: str) -> bool:
         """Whether a fact that this calculator gives was entered, so that the entry wins."""
         return name in self._entered
+
+    def before(self, name: str) -> tuple[Any, str] | None:
+        """A reading of an earlier visit and that visit's date; it carries no doubt."""
+        return self._before.get(name)
+
+    def read_now(self, name: str) -> bool:
+        """Whether a reading was taken at the latest visit."""
+        return name in self._now
 
     def refuse(self, field_name: str, message: str) -> None:
         """Notes that a reading cannot be true beside the others."""

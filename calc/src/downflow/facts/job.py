@@ -85,6 +85,19 @@ class Job:
                 return visit.facts[name]
         return None
 
+    def before(self, name: str) -> tuple[Entry, str] | None:
+        """A reading of the newest visit before the latest one, and that visit's date."""
+        for visit in sorted(self.visits, key=lambda v: v.date, reverse=True)[1:]:
+            if name in visit.facts:
+                return visit.facts[name], visit.date
+        return None
+
+    def read_now(self, name: str) -> bool:
+        """Whether a reading was taken at the latest visit, or waits with the home."""
+        if name in self.facts:
+            return True
+        return bool(self.visits) and name in max(self.visits, key=lambda v: v.date).facts
+
     def names(self) -> set[str]:
         """Every fact that has a value."""
         return set(self.facts).union(*(v.facts for v in self.visits))
@@ -100,7 +113,10 @@ class Job:
         if fact.visit and visits:
             index = next((i for i, v in enumerate(visits) if v.id == visit), None)
             if index is None:
-                index = max(range(len(visits)), key=lambda i: visits[i].date)
+                # What is taken away is taken from the visit whose reading counts.
+                holders = [i for i in range(len(visits)) if entry is None
+                           and name in visits[i].facts]
+                index = max(holders or range(len(visits)), key=lambda i: visits[i].date)
             changed = _changed(visits[index].facts, name, entry)
             visits[index] = dataclasses.replace(visits[index], facts=changed)
             # A value that waited with the home would hide nothing, but say two things.
