@@ -12,7 +12,7 @@ from collections.abc import Callable
 
 from downflow.markup import Markup
 
-MODULES: tuple[str, ...] = ("survey", "out", "fit", "air", "water")
+MODULES: tuple[str, ...] = ("survey", "out", "fit", "air", "water", "tight")
 """Modules of this package that hold drawings."""
 
 
