@@ -142,6 +142,8 @@ _ROWS: tuple[tuple[str, str, str, str, float, float], ...] = (
     ("gal/°F day", "gal per °F day", "use per degree day", "L/°C day", _GALLON_L * 9 / 5, 0.0),
     ("L/°C day", "L per °C day", "use per degree day", "L/°C day", 1.0, 0.0),
     ("1/h", "air changes per hour", "air changes", "1/h", 1.0, 0.0),
+    ("lbf in", "lbf in", "torque", "N m", 0.112984829, 0.0),
+    ("N m", "N m", "torque", "N m", 1.0, 0.0),
     ("A", "A", "current", "A", 1.0, 0.0),
     ("V", "V", "voltage", "V", 1.0, 0.0),
     ("VA", "VA", "apparent power", "VA", 1.0, 0.0),
