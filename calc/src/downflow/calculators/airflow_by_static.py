@@ -91,12 +91,10 @@ def figure(sheet: Sheet) -> str:
     assert isinstance(points, list)
     assert isinstance(read, float)
     assert isinstance(flow, float)
-    lowest = min(f for _, f in points)
     return drawing.chart(
         "airflow-by-static", "The fan table with the reading",
         f"At {sheet.text(read, 'in w.c.', 2)} the table gives {sheet.text(flow, 'cfm', 0)}.",
         x=("static", "in w.c."), y=("airflow", "cfm"),
         lines=[drawing.Line("the fan", points, "air")],
         mark=drawing.Mark(read, [(flow, sheet.text(flow, "cfm", 0))]), system=sheet.system,
-        zero=lowest < 300,
     ).figure("Static in the air of the table.")

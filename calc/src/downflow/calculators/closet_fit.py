@@ -184,8 +184,8 @@ def figure(sheet: Sheet) -> str:
     job = sheet.job
     tall = job.closet_height_in
     scale = 400.0 / tall
-    top, left = 30.0, 96.0
-    wide = min(150.0, job.closet_depth_in * scale)
+    top, left = 30.0, 130.0
+    wide = min(130.0, job.closet_depth_in * scale)
     base = top + 400.0
     box = job.box_height_in * scale
     cabinet = job.cabinet_height_in * scale
@@ -217,14 +217,13 @@ def figure(sheet: Sheet) -> str:
     d.return_air(left + wide + 44, y - 18, x + body / 2 + 14, y - 18)
     d.supply(x + body / 2, base - box / 2 - 20, x + body / 2, base + 40)
     d.rect(left - 24, base + 30, wide + 48, 26, "i")
-    d.dimension(left - 34, top, left - 34, base, say(tall))
-    right = left + wide + 22
+    d.dimension(left - 96, top, left - 96, base, say(tall))
     level = base
     for number, part in enumerate((job.box_height_in, job.cabinet_height_in,
                                    job.filter_cabinet_in), 1):
         if part > 0:
             middle = level - part * scale / 2
-            d.balloon(number, right + 40, middle, to=(x + body - 6, middle))
+            d.balloon(number, left + wide + 56, middle, to=(x + body - 6, middle))
             level -= part * scale
     return d.figure(
         f"To spare in height: {say(spare)}.",

@@ -16,6 +16,7 @@ from typing import Any, NamedTuple
 
 from downflow import drawing, tables
 from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
+from downflow.drawing import Drawing
 from downflow.facts import Spread
 from downflow.physics import air, air_path, ducts
 from downflow.sources import (
@@ -116,7 +117,7 @@ def solve(job: Readings, paper: Paper) -> None:
              "velocity_fpm": tried[o.name].velocity_fpm,
              "airflow_cfm": tried[o.name].airflow_cfm, "feeds": tried[o.name].feeds}
             for o in options])
-    paper.draw(options=[(o.name, 100 * t.far_share, t.static_inwc, t.velocity_fpm)
+    paper.draw(options=[(o.name, 100 * t.far_share, t.static_inwc, t.velocity_fpm, t.feeds)
                         for o in options if (t := tried.get(o.name))],
                chosen=chosen.name, load=100 * load)
     _verdicts(job, paper, chosen, now, load)
@@ -318,25 +319,44 @@ def _verdicts(job: Readings, paper: Paper, chosen: Option, now: Tried, load: flo
 
 
 def figure(sheet: Sheet) -> str:
-    """Share of the air in the far half for each choice, the load as the rule."""
-    options = sheet.drawn["options"]
-    assert isinstance(options, list)
+    """Each choice: its share of the air in the far half, static and speed; the load as limits."""
+    options: Any = sheet.drawn["options"]
     if not options:
         return drawing.bars("crossover-choice", "One trunk", [("no crossover", 0.0)], "%",
                             system=sheet.system).figure("One trunk needs no crossover.")
-    load = sheet.drawn["load"]
-    assert isinstance(load, float)
-    rows = [(f"{name}, {sheet.text(static, 'in w.c.', 2)}, {sheet.text(fpm, 'ft/min', 0)}", share)
-            for name, share, static, fpm in options]
-    good = {100 * load * (1 - air_path.TOTAL_SHARE), 100 * load * (1 + air_path.TOTAL_SHARE)}
-    outside = [label for (label, share), _ in zip(rows, options, strict=True)
-               if not min(good) <= share <= max(good)]
-    said = "; ".join(f"{label}: {sheet.text(share, '%', 0)}" for label, share in rows)
-    return drawing.bars(
-        "crossover-choice", "Share of the air that reaches the far half", rows, "%",
-        head=f"far half, % of the air; its load {sheet.text(load, '%', 0)}", decimals=0,
-        system=sheet.system, outside=outside, keep_order=True,
-        desc=f"The far half has {sheet.text(load, '%', 0)} of the load. {said}. "
-             f"Chosen: {sheet.drawn['chosen']}.",
-    ).figure(f"Hatched: off by more than its tolerance. Chosen: {sheet.drawn['chosen']}. Beside "
-             "each: static in the box and speed in the crossover.")
+    load: Any = sheet.drawn["load"]
+    chosen = sheet.drawn["chosen"]
+    said = "; ".join(
+        f"{name}: {sheet.text(share, '%', 0)} of the air, {sheet.text(static, 'in w.c.', 2)} in "
+        f"the box, {sheet.text(fpm, 'ft/min', 0)}" for name, share, static, fpm, _ in options)
+    row = 74.0
+    top = 62.0
+    height = top + row * len(options) + 46
+    d = Drawing("crossover-choice", "Share of the air that reaches the far half, by crossover",
+                f"The far half has {sheet.text(load, '%', 0)} of the load. {said}. "
+                f"Chosen: {chosen}.", height)
+    d.text(20, 18, "air in the far half", "b")
+    d.text(20, 42, f"between the lines: near its load, {sheet.text(load, '%', 0)}")
+    widest = max(10.0, max(share for _, share, _, _, _ in options), load * 1.2)
+    scale = 300.0 / widest
+    slack = 100 * air_path.TOTAL_SHARE * min(load / 100, 1 - load / 100)
+    base = top + row * len(options)
+    for edge in (load - slack, load + slack):
+        d.line(20 + edge * scale, top, 20 + edge * scale, base, "d")
+    y = top
+    for name, share, static, fpm, feeds in options:
+        d.text(28, y + 17, f"{name}, chosen" if name == chosen else name, "b halo")
+        d.text(332, y + 17, sheet.text(share, "%", 0), "b e halo")
+        d.rect(20, y + 24, share * scale, 16, "if")
+        if not feeds:
+            d.hatch(20, y + 24, share * scale, 16)
+        words = sheet.text(static, "in w.c.", 2)
+        if fpm > 0:
+            words += f", {sheet.text(fpm, 'ft/min', 0)}"
+        d.text(28, y + 60, words, "halo")
+        y += row
+    d.path(f"M20 {drawing.at(top)}V{drawing.at(base)}H328", "o")
+    d.text(20, base + 24, "0")
+    d.text(332, base + 24, sheet.text(widest, "%", 0), "e")
+    return d.figure("Hatched: a half is off by more than its tolerance. Under each bar: static in "
+                    "the box and speed of the air in the crossover.")

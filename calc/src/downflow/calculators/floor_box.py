@@ -177,7 +177,7 @@ def figure(sheet: Sheet) -> str:
                     top + tall + 2 * flange + 14, sheet.text(side, "in", 1), extend=10)
         place += side * scale
         d.line(place, top, place, top + tall + 2 * flange, "h")
-    d.dimension(x + 34, top + flange, x + 34, top + flange + tall, sheet.text(height, "in", 1))
+    d.dimension(x + 12, top + flange, x + 12, top + flange + tall, sheet.text(height, "in", 1))
     for k, (name, left, front, wide, deep) in enumerate((
             ("top plate", box.outlet_left_in, box.outlet_front_in, sheet.job.outlet_width_in,
              sheet.job.outlet_depth_in),

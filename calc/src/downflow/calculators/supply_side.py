@@ -334,17 +334,18 @@ def figure(sheet: Sheet) -> str:
             d.hatch(x - 8, y - 6, 16, 12)
         d.text(x - 18 if left else x + 18, y + 6, f"{100 * share:.0f} %",
                "b e halo" if left else "b halo")
-        d.text(x + 18 if left else x - 18, y + 6, sheet.text(
-            flows.register_cfm[register.id], "cfm", 0), "halo" if left else "e halo")
+        flow, _, unit = sheet.text(flows.register_cfm[register.id], "cfm", 0).partition("\u00a0")
+        d.text(x + 18 if left else x - 18, y + 6, f"{register.id}: {flow}",
+               "halo" if left else "e halo")
     d.text(170, height - 40, "front of the home at the top", "m")
-    legend = [f"{r.id}, {r.room}: {sheet.text(flows.register_cfm[r.id], 'cfm', 0)}"
-              for r in path.registers]
+    d.text(170, height - 14, f"register: its airflow in {unit}", "m")
+    legend = [f"{r.id} {r.room}" for r in path.registers]
     dampers = sheet.drawn["dampers"]
     assert isinstance(dampers, list)
     caption = ("Percent: of the room's share of the air. Hatched: outside its tolerance. "
                + (f"Dampers to set: registers {', '.join(dampers)}." if dampers
                   else "No damper needs setting."))
-    return d.figure(caption + " " + "; ".join(legend) + ".")
+    return d.figure(caption + " Registers: " + "; ".join(legend) + ".")
 
 
 def _percent(flow: float, target: float) -> str:
