@@ -12,7 +12,8 @@ from collections.abc import Callable
 
 from downflow.markup import Markup
 
-MODULES: tuple[str, ...] = ("survey", "out", "fit", "air", "water", "tight")
+MODULES: tuple[str, ...] = (
+    "survey", "out", "fit", "air", "tight", "water", "power", "refrigerant", "owner")
 """Modules of this package that hold drawings."""
 
 

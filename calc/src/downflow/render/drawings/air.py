@@ -81,7 +81,7 @@ def hung_crossover() -> Markup:
     d.balloon(3, 300, 214, to=(238, 192))
     d.balloon(4, 86, 250, to=(62, 244))
     d.balloon(5, 26, 212, to=(36, 172))
-    d.text(8, 312, "Pulled straight, nowhere squeezed.", "b")
+    d.text(8, 312, "Straight, nowhere squeezed.", "b")
     return d.figure(legend=[
         "inner liner over the collar, clamped, mastic; then insulation, then jacket, each taped",
         "no kink, no sag: length cut to fit, not folded",
