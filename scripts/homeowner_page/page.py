@@ -19,15 +19,16 @@ sys.path.insert(0, str(ROOT / "scripts"))
 sys.path.insert(0, str(ROOT / "calc" / "src"))
 
 from downflow import homeowner as link  # noqa: E402
+from downflow.homeowner import TONGUES, holds, say, split  # noqa: E402
 from downflow.markup import Markup, escape, tag, together  # noqa: E402
 
 from homeowner_page import words  # noqa: E402
 from homeowner_page.words import Block, Both, Item, Section  # noqa: E402
 
 PAGE = ROOT / "docs" / "h" / "index.html"
+SHARED = ROOT / "calc" / "src" / "downflow" / "data" / "homeowner_statements.json"
 GENERAL = {"en": ROOT / "docs" / "homeowner" / "index.md",
            "es": ROOT / "docs" / "homeowner" / "espanol.md"}
-TONGUES = ("en", "es")
 POLICY = ("default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
           "base-uri 'none'; form-action 'none'")
 
@@ -36,72 +37,7 @@ _SLOT = re.compile(r"\{([a-z_]+)\}")
 _BOLD = re.compile(r"\*\*([^*]+)\*\*")
 
 
-def slots_in(text: str) -> list[str]:
-    """The slots that a text shows."""
-    return _SLOT.findall(text)
-
-
-def split(inside: str) -> tuple[str, str, str]:
-    """Condition, text where it holds, text where it does not, of one bracket."""
-    condition = ""
-    if inside.startswith("?"):
-        condition, inside = inside[1:].split(": ", 1)
-    yes, _, no = inside.partition("|")
-    asked = [c for c in (condition, *slots_in(yes)) if c]
-    if not asked:
-        raise ValueError(f"[{inside}] asks for nothing")
-    return "&".join(dict.fromkeys(asked)), yes, no
-
-
-def holds(condition: str, slots: dict[str, str]) -> bool:
-    """Whether a condition holds, as the page's script decides it."""
-    for one in condition.split("&"):
-        negated, name = one.startswith("!"), one.lstrip("!")
-        found = re.fullmatch(r"([a-z_]+)(?:([=~])([a-z]))?", name)
-        if found is None or found.group(1) not in link.NAMES:
-            raise ValueError(f"the condition {one!r} names no slot")
-        value = slots.get(found.group(1), "")
-        said = value != "" if not found.group(2) else (
-            value == found.group(3) if found.group(2) == "=" else found.group(3) in value)
-        if said == negated:
-            return False
-    return True
-
-
 # ---- as text: the general pages, and what the tests read ----------------------------------
-
-def plain(text: str, slots: dict[str, str] | None = None, tongue: str = "en",
-          bold: bool = False) -> str:
-    """A text with its conditions decided and its slots filled."""
-    have = slots or {}
-
-    def decided(match: re.Match[str]) -> str:
-        condition, yes, no = split(match.group(1))
-        return yes if holds(condition, have) else no
-
-    out = _SLOT.sub(lambda m: _shown(m.group(1), have, tongue), _BRACKET.sub(decided, text))
-    out = out if bold else _BOLD.sub(r"\1", out)
-    return re.sub(r" +([.,:])", r"\1", re.sub(r"  +", " ", out)).strip()
-
-
-def _shown(name: str, slots: dict[str, str], tongue: str) -> str:
-    text = slots.get(name, "")
-    kind = link.SLOTS[link.NAMES.index(name)].kind
-    if kind == "temperature":
-        return f"{text.replace('-', '−')} {'°C' if slots.get('units') == 's' else '°F'}"
-    if kind == "size":
-        return " × ".join(text.split("x")) + " in"
-    if kind in ("month", "day", "month_name") and text:
-        names = [m._asdict()[tongue] for m in words.MONTHS]
-        month = names[int(text if kind == "month_name" else text[4:6]) - 1]
-        if kind == "month_name":
-            return str(month)
-        if kind == "month":
-            return f"{month}{' de ' if tongue == 'es' else ' '}{text[:4]}"
-        return (f"{int(text[6:])} de {month} de {text[:4]}" if tongue == "es"
-                else f"{month} {int(text[6:])}, {text[:4]}")
-    return text
-
 
 def sentences(tongue: str, slots: dict[str, str] | None = None) -> list[tuple[str, str]]:
     """Every statement of the page in one language, by its name: what applies, filled in."""
@@ -110,7 +46,7 @@ def sentences(tongue: str, slots: dict[str, str] | None = None) -> list[tuple[st
 
     def add(name: str, text: Both, when: str) -> None:
         if not when or holds(when, have):
-            said = plain(text._asdict()[tongue], have, tongue)
+            said = say(text._asdict()[tongue], have, tongue)
             if said:
                 out.append((name, said))
 
@@ -412,10 +348,10 @@ def _general_block(block: Block, tongue: str) -> list[str]:
     if block.when and not holds(block.when, {}):
         return []
     said: list[tuple[Item, str]] = [
-        (one, plain(one.text._asdict()[tongue], None, tongue, bold=True)) for one in block.items
+        (one, say(one.text._asdict()[tongue], {}, tongue, bold=True)) for one in block.items
         if not one.when or holds(one.when, {})]
     if block.kind == "p":
-        text = plain(block.text._asdict()[tongue], None, tongue, bold=True)
+        text = say(block.text._asdict()[tongue], {}, tongue, bold=True)
         return [text, ""] if text else []
     if block.kind in ("list", "calls"):
         return [*(f"- {text}" for _, text in said), ""]
@@ -427,9 +363,28 @@ def _general_block(block: Block, tongue: str) -> list[str]:
     return []
 
 
+def shared() -> str:
+    """The statements that the printed label and letter take from the page, as data."""
+    found: dict[str, dict[str, str]] = {}
+    for section in words.SECTIONS:
+        for block in section.blocks:
+            whens = [w for w in (section.when, block.when) if w]
+            for name, text, when in ((block.id, block.text, ""),
+                                     *((i.id, i.text, i.when) for i in block.items)):
+                if name in words.SHARED and text.en:
+                    found[name] = {"when": "&".join([*whens, *([when] if when else [])]),
+                                   "en": text.en, "es": text.es}
+    if set(found) != set(words.SHARED):
+        raise ValueError(f"no such statement: {sorted(set(words.SHARED) - set(found))}")
+    data = {"about": "Made by scripts/homeowner_page/page.py from its words. Do not edit.",
+            "months": {t: [m._asdict()[t] for m in words.MONTHS] for t in TONGUES},
+            "statements": {name: found[name] for name in words.SHARED}}
+    return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
+
+
 def files() -> dict[Path, str]:
     """Every file that is made here, with its text."""
-    return {PAGE: page(), **{path: general(t) for t, path in GENERAL.items()}}
+    return {SHARED: shared(), PAGE: page(), **{path: general(t) for t, path in GENERAL.items()}}
 
 
 def main(arguments: list[str]) -> int:

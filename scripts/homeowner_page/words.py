@@ -500,3 +500,11 @@ REQUIRED: tuple[str, ...] = (
     "generator", "no-grill", "walk-ice", "call-today", "say", "cost-year", "visit",
 )
 """Statements without which the page is not whole: tests look for each in both languages."""
+
+SHARED: tuple[str, ...] = (
+    "fire", "alarm", "gas", "call-now", "call-today", "walk-ice", "run-normal", "aux", "emergency",
+    "filter-when", "off-indoor", "off-outdoor", "off-all", "off-fuel", "off-water", "breaker-once",
+    "cable", "alarms", "no-grill", "generator", "no-flame", "capped", "still-burns",
+    "nothing-burns", "visit", "booklet",
+)
+"""Statements that the printed label and letter say in the same words."""

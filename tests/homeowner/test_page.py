@@ -77,8 +77,8 @@ def test_a_home_without_a_heat_cable_is_not_told_to_plug_it_in():
 
 def test_the_demos_own_figures_stand_in_both_languages(demo_slots):
     for tongue in ("en", "es"):
-        text = " ".join(t for _, t in page.sentences(tongue, demo_slots))
-        for figure in ("25 °F", "94 °F", "16 × 25 × 4 in", "5-7", "10-12", "$1,1", "2.6"):
+        text = " ".join(t for _, t in page.sentences(tongue, demo_slots)).replace("\u00a0", " ")
+        for figure in ("25 °F", "94 °F", "16 × 25 × 4 in", "5–7", "10–12", "$1,1", "2.6"):
             assert figure in text, (tongue, figure)
 
 
@@ -86,17 +86,17 @@ def test_both_languages_use_the_same_slots_and_conditions():
     for section in words.SECTIONS:
         for block in section.blocks:
             for text in (block.text, *(t for i in block.items for t in (i.text, i.term))):
-                cut = [[(page.split(b)[0], bool(page.split(b)[2])) for b in
+                cut = [[(link.split(b)[0], bool(link.split(b)[2])) for b in
                         re.findall(r"\[([^\[\]]*)\]", side)] for side in text]
                 assert cut[0] == cut[1], text.en
-                assert sorted(page.slots_in(text.en)) == sorted(page.slots_in(text.es)), text.en
+                assert sorted(link.slots_in(text.en)) == sorted(link.slots_in(text.es)), text.en
 
 
 def test_every_condition_and_slot_names_a_slot():
     for _, given, _ in PAGE.tags:
         for key in ("data-when", "data-else"):
             if given.get(key):
-                page.holds(given[key], {})
+                link.holds(given[key], {})
         if "data-slot" in given:
             assert given["data-slot"] in link.NAMES
 

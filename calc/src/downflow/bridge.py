@@ -25,6 +25,8 @@ fact          name, job|null, units                          html
 measure       job|null, units                                html
 first         job|null, units, ranged                        regions
 summary       job|null, units                                html, counts
+hand_over     job|null, units, site                          html, link
+weather       text, job|null, units, at                      say, facts (for put), kwh
 answer        id, job|null                                   answer (by the shell's contract)
 merge         mine, theirs, units                            job, differences
 take          job, theirs, names                             job
@@ -45,7 +47,7 @@ from __future__ import annotations
 import dataclasses
 import functools
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from downflow import __version__, places
@@ -421,6 +423,55 @@ def _summary(request: Request) -> Reply:
     return reply
 
 
+def _hand_over(request: Request) -> Reply:
+    from downflow import homeowner, render
+
+    job = None if request.get("job") is None else _job(request)
+    site, system = _text(request, "site", 300), _system(request)
+    return {"html": render.hand_over_inner_html(job, system, site),
+            "link": homeowner.link(job or demo_job(), site, system)}
+
+
+def _weather(request: Request) -> Reply:
+    """A weather file: its bins as facts for the job, and its year hour by hour."""
+    from downflow import render
+    from downflow.physics import climate_year
+    from downflow.weather import LONGEST_TEXT, WeatherFileError, parse
+
+    text = request.get("text")
+    if not isinstance(text, str) or len(text) > LONGEST_TEXT:
+        raise BadInput([problem("weather_bins", "That is no weather file: it is far too long.")])
+    try:
+        year = parse(text)
+    except WeatherFileError as bad:
+        raise BadInput([problem("weather_bins", f"{bad}.")]) from bad
+    months = year.months_f()
+    rows = [{"month": number, "outdoor_f": b.outdoor_f, "hours": b.hours}
+            for number, month in enumerate(months, 1)
+            for b in climate_year.bins_from_hours(month)]
+    job = None if request.get("job") is None else _job(request)
+    kwh = hourly_kwh(job or demo_job(), months)
+    at = _text(request, "at")
+    place = ", ".join(part for part in (year.place, year.region, year.station) if part)
+    facts: Reply = {
+        "weather_bins": {"rows": rows, "from": "data sheet", "at": at,
+                         "note": f"{year.format}, {len(year.hours):,} hours"},
+        "weather_place": {"value": place[:120], "from": "data sheet", "at": at}}
+    return {"facts": facts, "kwh": kwh,
+            "say": render.weather_said(place, len(year.hours), year.elevation_ft, kwh,
+                                       _system(request))}
+
+
+def hourly_kwh(job: Job, months_f: Sequence[Sequence[float]]) -> float | None:
+    """Electricity for heating, each hour of a file by itself; nothing where facts are missing."""
+    answer = the_chain().solve("year-of-this-home", job, ranged=False)
+    if not answer.ok or answer.sheet is None:
+        return None
+    from downflow.calculators.year_of_this_home import hour_by_hour
+
+    return hour_by_hour(answer.sheet.job, answer.sheet.values["season_balance_f"], months_f)
+
+
 def _answer(request: Request) -> Reply:
     id_ = _text(request, "id")
     if id_ not in all_calculators():
@@ -557,4 +608,5 @@ _OPS: dict[str, Callable[[Request], Reply]] = {
     "change": _change, "fact": _fact_form, "measure": _measure, "first": _first,
     "sheet": _sheet, "summary": _summary, "answer": _answer, "merge": _merge, "take": _take,
     "places": _places, "station": _station,
+    "hand_over": _hand_over, "weather": _weather,
 }

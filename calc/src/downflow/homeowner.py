@@ -15,7 +15,10 @@ from __future__ import annotations
 
 import base64
 import datetime
+import functools
+import json
 import math
+import pkgutil
 import re
 from typing import Any, NamedTuple
 
@@ -185,6 +188,115 @@ def decode(fragment: str) -> dict[str, str]:
 def table() -> list[list[Any]]:
     """What the page's script checks by: name, kind, pattern, length of each slot."""
     return [[s.name, s.kind, s.pattern, s.longest] for s in SLOTS]
+
+
+# ---- sentences ----------------------------------------------------------------------------
+# The words live with the page's maker; the few that label and letter need come as data, made
+# from the same place. A text holds {slots} and brackets: [A|B] is A where every slot in it is
+# known, else B; [?burns=n: A|B] asks for a choice as well.
+
+_BRACKET = re.compile(r"\[([^\[\]]*)\]")
+_PLACE = re.compile(r"\{([a-z_]+)\}")
+_BOLD = re.compile(r"\*\*([^*]+)\*\*")
+TONGUES = ("en", "es")
+
+
+def slots_in(text: str) -> list[str]:
+    """The slots that a text shows."""
+    return _PLACE.findall(text)
+
+
+def split(inside: str) -> tuple[str, str, str]:
+    """Condition, text where it holds, text where it does not, of one bracket.
+
+    Raises:
+        ValueError: A bracket that asks for nothing.
+    """
+    condition = ""
+    if inside.startswith("?"):
+        condition, inside = inside[1:].split(": ", 1)
+    yes, _, no = inside.partition("|")
+    asked = [c for c in (condition, *slots_in(yes)) if c]
+    if not asked:
+        raise ValueError(f"[{inside}] asks for nothing")
+    return "&".join(dict.fromkeys(asked)), yes, no
+
+
+def holds(condition: str, slots: dict[str, str]) -> bool:
+    """Whether a condition holds, as the page's script decides it.
+
+    Raises:
+        ValueError: It names no slot.
+    """
+    for one in condition.split("&"):
+        negated, name = one.startswith("!"), one.lstrip("!")
+        found = re.fullmatch(r"([a-z_]+)(?:([=~])([a-z]))?", name)
+        if found is None or found.group(1) not in NAMES:
+            raise ValueError(f"the condition {one!r} names no slot")
+        value = slots.get(found.group(1), "")
+        said = value != "" if not found.group(2) else (
+            value == found.group(3) if found.group(2) == "=" else found.group(3) in value)
+        if said == negated:
+            return False
+    return True
+
+
+@functools.cache
+def statements() -> dict[str, Any]:
+    """The statements that label and letter share with the page, and the months' names."""
+    raw = pkgutil.get_data("downflow", "data/homeowner_statements.json")
+    if raw is None:
+        raise ValueError("data/homeowner_statements.json is missing")
+    found: dict[str, Any] = json.loads(raw)
+    return found
+
+
+def shown(name: str, slots: dict[str, str], tongue: str) -> str:
+    """A slot as the page shows it."""
+    text = slots.get(name, "")
+    kind = _slot(name).kind
+    if kind == "temperature":
+        return f"{text.replace('-', '−')}\u00a0{'°C' if slots.get('units') == 's' else '°F'}"
+    if kind == "size":
+        return "\u00a0×\u00a0".join(text.split("x")) + "\u00a0in"
+    if kind in ("month", "day", "month_name") and text:
+        names: list[str] = statements()["months"][tongue]
+        if kind == "month_name":
+            return names[int(text) - 1]
+        month = names[int(text[4:6]) - 1]
+        if kind == "month":
+            return f"{month}{' de ' if tongue == 'es' else ' '}{text[:4]}"
+        return (f"{int(text[6:])} de {month} de {text[:4]}" if tongue == "es"
+                else f"{month} {int(text[6:])}, {text[:4]}")
+    if kind == "text":
+        return re.sub(r"(?<=[0-9])-(?=[0-9])", "–", text)
+    return text
+
+
+def say(text: str, slots: dict[str, str], tongue: str, *, bold: bool = False) -> str:
+    """A text with its conditions decided and its slots filled.
+
+    Args:
+        text: With brackets and slots.
+        slots: What is known.
+        tongue: `en` or `es`.
+        bold: Whether `**` stays in it.
+    """
+    def decided(match: re.Match[str]) -> str:
+        condition, yes, no = split(match.group(1))
+        return yes if holds(condition, slots) else no
+
+    out = _PLACE.sub(lambda m: shown(m.group(1), slots, tongue), _BRACKET.sub(decided, text))
+    out = out if bold else _BOLD.sub(r"\1", out)
+    return re.sub(r" +([.,:])", r"\1", re.sub(r"  +", " ", out)).strip()
+
+
+def statement(name: str, slots: dict[str, str], tongue: str) -> str:
+    """One statement in words, or nothing where it does not apply. `**` marks what stands bold."""
+    one = statements()["statements"][name]
+    if one["when"] and not holds(one["when"], slots):
+        return ""
+    return say(one[tongue], slots, tongue, bold=True)
 
 
 # ---- the slots of a job -------------------------------------------------------------------

@@ -10,6 +10,7 @@ with the ducts as they were.
 from __future__ import annotations
 
 import functools
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from downflow import drawing, tables
@@ -279,6 +280,19 @@ def _file_road(job: Readings, paper: Paper, house: energy_year.House,
         note="The second road: the file's own hours, counted in steps of 5 °F.")
     paper.give("year_file_kwh", value, model=Spread(0.01, 0.01, True, MONTHS_ERROR))
     return value
+
+
+def hour_by_hour(job: Readings, balance_f: float, months_f: Sequence[Sequence[float]]) -> float:
+    """Electricity for heating with every hour of a weather file worked by itself. [kWh]
+
+    Args:
+        job: The readings of this calculator.
+        balance_f: Outdoor temperature below which the home asks for heat. [°F]
+        months_f: For each month the outdoor temperature of each of its hours. [°F]
+    """
+    system, _ = _system(job)
+    year = energy_year.total(energy_year.hour_year(months_f, _house(job, balance_f), system))
+    return year.heat_pump_kwh + year.backup_kwh + year.fan_kwh
 
 
 def _verdicts(job: Readings, paper: Paper, year: energy_year.Month, share: float,

@@ -127,6 +127,7 @@ class Fact:
         given: Whether a calculator works it out.
         enterable: For a given fact: whether a crew may know it and enter it.
         first: Whether it belongs to the short list that brings a first answer.
+        by_hand: Whether a person can type it; a table of a file's hours has no form.
     """
 
     name: str
@@ -149,6 +150,7 @@ class Fact:
     given: bool = False
     enterable: bool = True
     first: bool = False
+    by_hand: bool = True
 
     def column(self, name: str) -> Fact | None:
         """The column called `name`, if there is one."""

@@ -103,9 +103,9 @@ FACTS: tuple[Fact, ...] = (
              Fact("outdoor_f", "Outdoor temperature", "number", "°F", -80, 140, 0,
                   "Middle of a step of 5 °F."),
              Fact("hours", "Hours", "number", "h", 0, 744, 0, "Hours within that step."),
-         ), rows=Rows(12, 400)),
+         ), rows=Rows(12, 400), by_hand=False),
     Fact("weather_place", "Place of the weather file", "text", where="place",
-         how="As the file says."),
+         how="As the file says.", by_hand=False),
     # ---- cooling ----
     Fact("cooling_design_btuh", "Cooling load on the design day", "number", "Btu/h", 500, 120000,
          0, "Sensible and latent together, from the cooling load.", "equipment",

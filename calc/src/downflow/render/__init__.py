@@ -22,6 +22,8 @@ _WHERE: dict[str, str] = {
     "table_html": "reference_tables", "table_names": "reference_tables",
     "procedure_html": "procedure", "symptom_html": "procedure",
     "drawing_html": "drawings",
+    "hand_over_html": "hand_over", "painted_hand_over_html": "hand_over",
+    "hand_over_inner_html": "hand_over", "weather_html": "weather", "weather_said": "weather",
 }
 """Module of each function; a module that adds one puts its line here."""
 

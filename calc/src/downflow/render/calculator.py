@@ -54,7 +54,7 @@ def form_facts(id_: str) -> tuple[list[Fact], list[Fact]]:
 
     def fields(names: tuple[str, ...]) -> list[Fact]:
         found = [fact(n) for n in names]
-        return [f for f in found if not f.given or f.enterable]
+        return [f for f in found if (not f.given or f.enterable) and f.by_hand]
 
     return fields(calculator.reads), fields(calculator.may_read)
 

@@ -23,7 +23,7 @@ MOST_FIRST = 5
 def survey_facts(where: str) -> list[Fact]:
     """The facts that are read at one place and can be entered, in their order."""
     return [f for f in all_facts().values()
-            if f.where == where and (not f.given or f.enterable)]
+            if f.where == where and (not f.given or f.enterable) and f.by_hand]
 
 
 def sheet_html(job: Job | None, system: str = "ip", *, made: Plan | None = None,
