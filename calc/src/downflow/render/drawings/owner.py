@@ -44,7 +44,7 @@ def where_to_read() -> Markup:
     return d.figure(legend=[
         "return: temperature and static, between return and filter",
         "box: static, in its calm corner",
-        "supply: temperature, two elbows’ view away from the elements",
+        "supply: temperature, round a bend from the elements",
         "kit: volts and amps of each element, by the electrician",
         "pan: static, water, float",
         "lines: pressure, temperature of both pipes",
@@ -103,7 +103,7 @@ def owner_walk() -> Markup:
         "Six stops: thermostat, filter, registers and doors, breakers and shut-offs, the outdoor "
         "unit with its free space, and the drain’s end. At each the owner does it once himself.",
         352)
-    stops = ((60, 60), (170, 60), (280, 60), (280, 214), (170, 214), (60, 214))
+    stops = ((60, 60), (170, 60), (280, 60), (280, 200), (170, 200), (60, 200))
     for (x1, y1), (x2, y2) in itertools.pairwise(stops):
         d.line(x1, y1, x2, y2, "g")
     for x, y in stops:
@@ -115,14 +115,14 @@ def owner_walk() -> Markup:
     register(d, 244, 46)
     d.path("M280 86V30H308V86", "o")
     d.path("M280 86Q300 74 310 86", "i")
-    d.rect(252, 182, 24, 60, "i")
-    lock(d, 302, 210)
-    d.rect(140, 186, 60, 54, "i")
-    d.circle(170, 213, 20, "i")
-    d.polyline([(28, 190), (70, 200), (70, 222)], "o")
-    d.path("M66 232v6M70 230v10M74 232v6", "a")
+    d.rect(252, 168, 24, 60, "i")
+    lock(d, 302, 196)
+    d.rect(140, 172, 60, 54, "i")
+    d.circle(170, 199, 20, "i")
+    d.polyline([(28, 176), (70, 186), (70, 208)], "o")
+    d.path("M66 218v6M70 216v10M74 218v6", "a")
     for number, (x, y) in enumerate(stops, 1):
-        d.balloon(number, x - 34, y + (66 if y < 100 else -66))
+        d.balloon(number, x, y + 62)
     d.text(8, 320, "The owner does each once.", "b")
     return d.figure(legend=[
         "thermostat: heat, aux, emergency; leave it where you like it",
@@ -177,10 +177,10 @@ def yearly_round() -> Markup:
     boxed(d, 8, 66, 112, 34, "readings")
     d.path("M230 27H276V66M276 100V126M276 160V186M276 220V259H230M110 259H64V220M64 186V160"
            "M64 126V100M64 66V27H110", "i")
-    for number, x, y in ((1, 170, 66), (2, 198, 83), (3, 198, 143), (4, 198, 203), (5, 170, 298),
-                         (6, 142, 203), (7, 142, 143), (8, 142, 83)):
+    for number, x, y in ((1, 170, 60), (2, 206, 83), (3, 206, 143), (4, 206, 203), (5, 170, 298),
+                         (6, 134, 203), (7, 134, 143), (8, 134, 83)):
         d.balloon(number, x, y)
-    d.text(8, 346, "Compare with the first day, not with a rule.", "")
+    d.text(8, 346, "Beside the first day’s readings.", "b")
     return d.figure(legend=[
         "hours of kit, set points, faults", "filter, coil, pan, trap, float",
         "torque, heat marks, amps of each element", "air and temperature at the far ones",
