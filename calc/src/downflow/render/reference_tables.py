@@ -7,6 +7,7 @@ registering: its header says what it is.
 
 from __future__ import annotations
 
+import importlib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from importlib.resources import files
@@ -39,6 +40,12 @@ class Reference:
 _MAKERS: dict[str, Callable[[], Reference]] = {}
 
 
+def _with_own() -> dict[str, Callable[[], Reference]]:
+    """The tables by name, those worked out by the calculators' code among them."""
+    importlib.import_module("downflow.render.code_tables")
+    return _MAKERS
+
+
 def register(name: str, make: Callable[[], Reference]) -> None:
     """Adds a table by name.
 
@@ -53,7 +60,7 @@ def register(name: str, make: Callable[[], Reference]) -> None:
 def table_names() -> list[str]:
     """Every table there is."""
     here = files("downflow").joinpath("data").iterdir()
-    return sorted({*_MAKERS, *(f.name[:-4] for f in here if f.name.endswith(".csv"))})
+    return sorted({*_with_own(), *(f.name[:-4] for f in here if f.name.endswith(".csv"))})
 
 
 UNIT_ENDINGS: tuple[tuple[str, str], ...] = (
@@ -99,7 +106,7 @@ def table_html(name: str) -> Markup:
     Raises:
         ValueError: No table has this name.
     """
-    make = _MAKERS.get(name)
+    make = _with_own().get(name)
     if make is not None:
         return reference_html(make())
     if name not in table_names():
