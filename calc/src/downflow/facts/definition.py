@@ -126,6 +126,7 @@ class Fact:
         assumption: What may be taken when it is unknown. Most facts have none.
         given: Whether a calculator works it out.
         enterable: For a given fact: whether a crew may know it and enter it.
+        record: Whether it is kept to be read, and no calculator needs it.
         first: Whether it belongs to the short list that brings a first answer.
         by_hand: Whether a person can type it; a table of a file's hours has no form.
     """
@@ -149,6 +150,7 @@ class Fact:
     assumption: Assumption | None = None
     given: bool = False
     enterable: bool = True
+    record: bool = False
     first: bool = False
     by_hand: bool = True
 

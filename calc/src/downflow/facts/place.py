@@ -55,9 +55,15 @@ _COLD = {"estimated": Spread(4.0, 9.0, False, TYPICAL_COLD)}
 _HOT = {"estimated": within(2.5, TYPICAL_HOT)}
 
 
+_FOR_THE_RECORD = {"cooling_degree_days_65", "tmy_p1_f", "tmy_min_f", "tmy_dewpoint_f", "tmy_mcdb_f",
+                   "hours_below_35_h", "hours_below_17_h", "hours_below_5_h"}
+"""What a station tells of its winter and summer beyond what any calculator asks."""
+
+
 def _station(name: str, label: str, low: float, high: float, how: str,
              spread: dict[str, Spread], unit: str = "°F", decimals: int = 0) -> Fact:
-    return Fact(name, label, "number", unit, low, high, decimals, how, "place", spread=spread)
+    return Fact(name, label, "number", unit, low, high, decimals, how, "place", spread=spread,
+                record=name in _FOR_THE_RECORD)
 
 
 FACTS: tuple[Fact, ...] = (
