@@ -133,3 +133,18 @@ def test_a_number_in_prose_stands_in_both_systems(value: str, unit: str, ip: str
 def test_a_number_that_is_none_stops_the_build(value: str, unit: str) -> None:
     with pytest.raises(ValueError, match=r"number|unit"):
         render.quantity_html(value, unit)
+
+
+def test_the_evidence_says_which_values_count() -> None:
+    rows = [{"id": "a", "calculator": "heat-pump-match", "printed": "0.0907", "unit": "Btu",
+             "relative": 0.005, "document": HOSTILE, "section": "1", "how": "read", "edge": True,
+             "note": "as printed"},
+            {"id": "b", "calculator": "physics", "printed": "1.08", "unit": "", "absolute": 0.01,
+             "document": "The trade", "section": "", "how": "common practice", "note": ""}]
+    html = render.evidence_html(rows)
+    assert "<script" not in html
+    text = whole(html).text()
+    assert "1 values from 1 documents" in text
+    assert "0.5 %" in text
+    assert "at an edge" in text
+    assert "common practice" in text

@@ -17,7 +17,9 @@ from downflow.render.marks import caution, from_class
 from downflow.render.values import entered_text, table_html, typed, unit_label
 
 BOXES = 5
-"""A choice of at most so many stands as ruled boxes side by side."""
+"""A choice of at most so many stands as ruled boxes."""
+MOST_ABREAST = 26
+"""Letters that fit into boxes side by side; with more they stand one below the other."""
 
 
 @dataclass(frozen=True)
@@ -162,7 +164,8 @@ def _boxes(id_: str, fact: Fact, entry: Entry | None, assumed: bool) -> Markup:
     boxes.append(tag("label", tag("input", type="radio", name=fact.name, value="",
                                   checked=value is None, id=f"{id_}-none"),
                      tag("span", "not known")))
-    return together(tag("div", boxes, class_="df-choice"),
+    tall = sum(len(words) for _, words, _ in pairs) > MOST_ABREAST
+    return together(tag("div", boxes, class_="df-choice df-choice--tall" if tall else "df-choice"),
                     tag("div", _from_select(fact, entry, assumed), class_=_line_class(entry)))
 
 
