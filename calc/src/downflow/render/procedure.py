@@ -36,18 +36,6 @@ PROCEDURES: tuple[str, ...] = (
 )
 """Every procedure, in the order of a job."""
 
-PLANNED_CALCULATORS = frozenset((
-    "heat-loss", "room-loads", "cooling-load", "fuel-bills", "furnace-run-time", "two-roads",
-    "kit-circuit", "design-climate", "heat-pump-match", "backup-kit", "capacity-at-altitude",
-    "airflow-target", "supply-side", "crossover-choice", "pressure-budget", "way-back",
-    "closet-fit", "airflow-by-heat-rise", "filter-interval", "duct-leakage", "service-load",
-    "outdoor-circuit", "condensate-trap", "water-amount", "outdoor-site", "refrigerant-pt",
-    "superheat-subcooling", "line-set", "pressure-test", "evacuation-decay", "flammable-charge",
-    "fresh-air", "control-wiring", "close-old-furnace", "commissioning-record", "yearly-visit",
-    "year-of-this-home", "price-tie", "how-it-will-feel",
-))
-"""Calculators a procedure may name; one that is not there yet is left out of the page."""
-
 
 def _words(text: str) -> frozenset[str]:
     return frozenset(text.split())
@@ -276,9 +264,8 @@ def _common(step: Mapping[str, Any], where: str) -> list[str]:
 
 
 def _calculator_known(step: Mapping[str, Any], where: str) -> list[str]:
-    known = PLANNED_CALCULATORS | frozenset(all_calculators())
     return [f"{where}.calculator: no calculator is called {name}"
-            for name in _list(step.get("calculator")) if name not in known]
+            for name in _list(step.get("calculator")) if name not in all_calculators()]
 
 
 def one_verb(sentence: str) -> list[str]:
@@ -414,7 +401,7 @@ def _before(data: Mapping[str, Any]) -> Markup:
     rows: list[tuple[str, Any]] = [
         ("Who may", data["who"]),
         ("Licensed work", tag("ul", [tag("li", one) for one in licensed]) if licensed
-         else "None on this page; your own state may differ."),
+         else "none here, unless your state says so"),
         ("Protects against", data["protects"]),
         ("Tools", " · ".join(data["tools"])),
     ]
@@ -510,10 +497,9 @@ def _hit(one: Mapping[str, str], blank: bool) -> Markup:
 def _links(step: Mapping[str, Any], titles: Mapping[str, str] | None) -> Markup | None:
     rows = []
     for name in _list(step.get("calculator")):
-        if name in all_calculators():
-            rows.append(tag("a", all_calculators()[name].calculator.title,
-                            class_="df-at df-at--calc", data_calculator=name,
-                            href=pages.calculator_page(name, DEPTH)))
+        rows.append(tag("a", all_calculators()[name].calculator.title,
+                        class_="df-at df-at--calc", data_calculator=name,
+                        href=pages.calculator_page(name, DEPTH)))
     for name in _list(step.get("see")):
         if titles is None or name in titles:
             rows.append(tag("a", (titles or {}).get(name, name), class_="df-at",
