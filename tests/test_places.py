@@ -9,18 +9,19 @@ import json
 from pathlib import Path
 from typing import Any
 
-import downflow
 import make_places
 import place_values
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from place_values import index, state, text
+
+import downflow
 from downflow import places
 from downflow.facts import all_facts
 from downflow.facts.job import Entry, entry_from
 from downflow.facts.place import GRID_SUBREGIONS, STATES
 from downflow.physics import climate_year
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from place_values import index, state, text
 
 TESTS = Path(__file__).parent
 

@@ -20,11 +20,12 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "calc" / "src"))
 
+from playwright.sync_api import BrowserContext, Playwright, sync_playwright
+from server import Server
+
 from make import bench_cases
 from make.browser import ARGUMENTS, chromium
 from make.common import SITE, StepFailed, say
-from playwright.sync_api import BrowserContext, Playwright, sync_playwright
-from server import Server
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 from browser.pages import MATCH, change, eventually, open_page, stored, until
-from downflow.calculators import all_calculators
 from playwright.sync_api import BrowserContext, Page
 from server import Server
+
+from downflow.calculators import all_calculators
 
 
 def region(page: Page, name: str) -> str:

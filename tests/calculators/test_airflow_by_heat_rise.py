@@ -1,6 +1,7 @@
 """Airflow by heat rise: what a technician could argue with."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 PLAIN = {"kit_volts": 240.0, "kit_amps": 41.0, "clamp_holds_blower": False, "blower_watts": 250.0,

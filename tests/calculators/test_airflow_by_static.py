@@ -1,6 +1,7 @@
 """Airflow by static: what a technician could argue with."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 TABLE = [{"static_inwc": 0.1, "airflow_cfm": 1240.0}, {"static_inwc": 0.3, "airflow_cfm": 1150.0},

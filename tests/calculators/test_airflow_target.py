@@ -1,6 +1,7 @@
 """The airflow target: what a technician could argue with."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 PLAIN = {"rating_cooling_95f_btuh": (36000.0, "data sheet"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from downflow.calculators.design_climate import figure
 from downflow.testing import solve_demo, verdict_of
 

@@ -1,6 +1,7 @@
 """The filter: what a technician could argue with."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 

@@ -1,6 +1,7 @@
 """The floor box: what a technician could argue with."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 PLAIN = {"outlet_width_in": 18.0, "outlet_depth_in": 15.0, "opening_width_in": 14.0,

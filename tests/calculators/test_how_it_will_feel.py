@@ -1,6 +1,7 @@
 """How it will feel: run time, air, setback, sound."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 ID = "how-it-will-feel"

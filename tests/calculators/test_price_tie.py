@@ -1,6 +1,7 @@
 """Where the two ways of heating tie."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 ID = "price-tie"

@@ -1,6 +1,7 @@
 """The seasonal rating, worked again."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 ID = "seasonal-rating"

@@ -1,6 +1,7 @@
 """The supply side: what a technician could argue with."""
 
 import pytest
+
 from downflow.demo import demo_job
 from downflow.testing import solve_demo, verdict_of
 

@@ -1,6 +1,7 @@
 """Where the pressure goes: what a technician could argue with."""
 
 import pytest
+
 from downflow.testing import solve_demo, verdict_of
 
 

@@ -4,6 +4,7 @@ import gzip
 from pathlib import Path
 
 import pytest
+
 from downflow import weather
 from downflow.physics import climate_year
 from downflow.testing import solve_demo, verdict_of

@@ -147,7 +147,7 @@ def test_every_fact_is_read_or_given_by_somebody():
     chain = the_chain()
     used = {n for id_ in chain.modules for n in chain.asks(id_)} | set(chain.giver)
     # A name, a date or a choice may stand for the record alone; a number is there to be used.
-    unused = {n for n in set(all_facts()) - used 
+    unused = {n for n in set(all_facts()) - used
               if all_facts()[n].kind == "number" and not all_facts()[n].record}
     assert not unused, f"no calculator uses {sorted(unused)}"
 
@@ -157,7 +157,7 @@ def test_a_fact_is_well_defined(name):
     fact = all_facts()[name]
     assert fact.unit in UNITS
     assert fact.where in WHERE
-    assert fact.label and fact.label[0].isupper() or fact.label[0].isdigit()
+    assert fact.label[:1].isupper() or fact.label[:1].isdigit()
     if fact.kind == "number" and not fact.given:
         assert fact.low is not None and fact.high is not None, "a number needs its allowed range"
         assert fact.low < fact.high

@@ -117,7 +117,7 @@ def test_bad_input_is_listed_in_json(capsys, monkeypatch):
 values = st.recursive(st.none() | st.booleans() | st.floats() | st.integers() | st.text(max_size=8),
                       lambda v: st.lists(v, max_size=3)
                       | st.dictionaries(st.text(max_size=6), v, max_size=3), max_leaves=10)
-examples = {k: v for k, v in job_data(demo_job())["facts"].items()}
+examples = dict(job_data(demo_job())["facts"])
 
 
 @settings(max_examples=120, deadline=None)

@@ -6,6 +6,7 @@ import re
 import numpy as np
 import pytest
 import zxingcpp
+
 from downflow import homeowner as link
 from downflow.demo import demo_job
 

@@ -4,8 +4,9 @@ import base64
 import random
 import re
 
-from downflow import homeowner as link
 from homeowner.parsed import spots, told
+
+from downflow import homeowner as link
 
 COUNT = 100_000
 HOSTILE = ("<img src=x onerror=alert(1)>", "javascript:alert(1)", "</script><script>alert(1)",

@@ -8,12 +8,13 @@ import subprocess
 import sys
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
 from downflow import homeowner as link
 from downflow.demo import demo_job
 from downflow.facts.job import Entry, write_job
 from downflow.testing import changed
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 CLOSED = [s for s in link.SLOTS if not s.free]
 
@@ -206,7 +207,6 @@ def test_the_page_and_python_read_the_same(run_page, demo_slots):
 
 
 def test_conditions_mean_the_same_on_the_page_and_here(run_page):
-    from homeowner_page import page
 
     names = ["burns=n", "!burns=n", "burns~w", "!burns", "burns", "burns&!burns=n", "units=i",
              "fuel=p&fuel_price"]

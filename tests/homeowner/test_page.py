@@ -4,10 +4,11 @@ import gzip
 import re
 
 import pytest
-from downflow import homeowner as link
-from downflow.testing import changed
 from homeowner.parsed import FOLDER, PAGE, told
 from homeowner_page import page, words
+
+from downflow import homeowner as link
+from downflow.testing import changed
 
 
 def test_the_files_are_as_the_words_and_the_slots_make_them():

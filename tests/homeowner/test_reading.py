@@ -6,10 +6,11 @@ sixth to seventh grade. Library: textstat 0.7.4, which works without a network.
 """
 
 import pytest
-from downflow import homeowner as link
-from downflow.testing import changed
 from homeowner_page import page
 from textstat import textstat
+
+from downflow import homeowner as link
+from downflow.testing import changed
 
 GRADE = 7.0
 HUERTA = 70.0

@@ -1,6 +1,7 @@
 """The air path of a home: built from parts, balanced by dampers, cooled on its way."""
 
 import pytest
+
 from downflow.physics import air_path, ducts
 from downflow.physics.network import ConstantAirflowFan, NetworkError, measured_point
 

@@ -1,9 +1,10 @@
 """Airflow read two ways, and the filter's time."""
 
 import pytest
-from downflow.physics import airflow_reading as read
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow.physics import airflow_reading as read
 
 
 def test_the_clamp_decides_whether_the_blower_is_added():

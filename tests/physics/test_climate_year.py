@@ -5,12 +5,13 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from downflow import weather
-from downflow.physics import climate_year as climate
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.stats import logistic
+
+from downflow import weather
+from downflow.physics import climate_year as climate
 
 approx = pytest.approx
 

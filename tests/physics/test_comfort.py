@@ -1,10 +1,11 @@
 """Run time and setbacks; the closed forms against a differential-equation solver."""
 
 import pytest
-from downflow.physics import comfort
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad, solve_ivp
+
+from downflow.physics import comfort
 
 approx = pytest.approx
 

@@ -1,9 +1,10 @@
 """Costs, ties and emissions."""
 
 import pytest
-from downflow.physics import cost
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow.physics import cost
 
 approx = pytest.approx
 

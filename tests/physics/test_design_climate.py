@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import place_values
 import pytest
+
 from downflow import places
 from downflow.physics import design_climate as climate
 from downflow.physics.earth import great_circle_miles

@@ -1,9 +1,10 @@
 """What ducts deliver, and what sealing is worth."""
 
 import pytest
-from downflow.physics import duct_leakage as leaks
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow.physics import duct_leakage as leaks
 
 PLAIN = {"airflow_cfm": 950, "leak_cfm": 60, "heat_btuh": 30000, "surface_ft2": 150,
          "insulation_r": 6, "around_f": 30, "room_f": 70, "density_lb_ft3": 0.075}

@@ -5,10 +5,11 @@ from typing import Any
 
 import fluids
 import pytest
-from downflow import tables
-from downflow.physics import ducts
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+from downflow import tables
+from downflow.physics import ducts
 
 
 @given(st.floats(math.log10(2300.0), 8.0), st.floats(-7.0, math.log10(0.05)))

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
-from downflow.physics import earth
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow.physics import earth
 
 LAT = st.floats(-90, 90)
 LON = st.floats(-180, 180)

@@ -5,10 +5,11 @@ import time
 from pathlib import Path
 
 import pytest
-from downflow import weather
-from downflow.physics import climate_year, cost, energy_year
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow import weather
+from downflow.physics import climate_year, cost, energy_year
 
 approx = pytest.approx
 

@@ -1,9 +1,10 @@
 """The floor box: geometry, bounds of its loss, pieces."""
 
 import pytest
-from downflow.physics import floor_box as box
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow.physics import floor_box as box
 
 SIZE = st.floats(4, 30)
 

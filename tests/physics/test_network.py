@@ -9,6 +9,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.optimize import brentq, root
+
 from downflow.physics import ducts, network
 from downflow.physics.network import (
     Branch,
@@ -26,9 +30,6 @@ from downflow.physics.network import (
     measured_point,
     opening,
 )
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from scipy.optimize import brentq, root
 
 HERE = Path(__file__).parent
 sys.path.insert(0, str(HERE.parent))

@@ -1,9 +1,10 @@
 """The seasonal rating, worked again."""
 
 import pytest
-from downflow.physics import rating
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow.physics import rating
 
 approx = pytest.approx
 

@@ -1,9 +1,10 @@
 """The way back: areas, pressures and the federal rule."""
 
 import pytest
-from downflow.physics import return_path as back
 from hypothesis import given
 from hypothesis import strategies as st
+
+from downflow.physics import return_path as back
 
 
 @given(st.floats(5, 400), st.floats(0.5, 20), st.floats(0.05, 0.08))

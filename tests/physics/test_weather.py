@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pvlib
 import pytest
-from downflow import weather
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+from downflow import weather
 
 approx = pytest.approx
 

@@ -6,6 +6,9 @@ import dataclasses
 import json
 
 import pytest
+from render.pages import HOSTILE, Node, read, seeded_job, whole
+from render.rework import number_in, result_in, rework
+
 from downflow.bridge import handle
 from downflow.calculators import all_calculators
 from downflow.demo import demo_job, with_example
@@ -14,8 +17,6 @@ from downflow.facts import all_facts
 from downflow.facts.job import Entry, Job, Release, write_job
 from downflow.plan import the_chain
 from downflow.render.calculator import REGIONS, calculator_html, paint, regions
-from render.pages import HOSTILE, Node, read, seeded_job, whole
-from render.rework import number_in, result_in, rework
 
 IDS = sorted(all_calculators())
 

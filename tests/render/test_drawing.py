@@ -5,6 +5,10 @@ from __future__ import annotations
 import re
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from render.pages import Node, read
+
 from downflow.drawing import (
     Drawing,
     Limit,
@@ -18,9 +22,6 @@ from downflow.drawing import (
     rule,
     strip,
 )
-from hypothesis import given
-from hypothesis import strategies as st
-from render.pages import Node, read
 
 NUMBER = re.compile(r"-?\d+\.\d+")
 

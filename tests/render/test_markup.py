@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from downflow.markup import Markup, escape, tag, together
 
 HOSTILE = '"><script>alert(1)</script>\'&<b onclick="x">'

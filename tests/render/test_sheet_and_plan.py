@@ -5,6 +5,8 @@ from __future__ import annotations
 import dataclasses
 
 import pytest
+from render.pages import HOSTILE, read, seeded_job, whole
+
 from downflow import render
 from downflow.demo import demo_job
 from downflow.facts import WHERE, all_facts
@@ -12,7 +14,6 @@ from downflow.facts.job import Entry, Job
 from downflow.plan import plan
 from downflow.render.first import MOST_FACTS, first_facts
 from downflow.render.sheet import survey_facts
-from render.pages import HOSTILE, read, seeded_job, whole
 
 
 def test_the_sheet_shows_every_fact_where_one_stands_to_read_it() -> None:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from downflow.render.typeset import filled_in, formula, number, plain_number, symbol
 from hypothesis import given
 from hypothesis import strategies as st
 from render.rework import rework
+
+from downflow.render.typeset import filled_in, formula, number, plain_number, symbol
 
 
 @pytest.mark.parametrize(("name", "shown"), [

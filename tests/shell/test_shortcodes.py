@@ -7,10 +7,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from downflow.phases import PHASES
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
+
+from downflow.phases import PHASES
 
 ROOT = Path(__file__).resolve().parents[2]
 Make = Callable[[dict[str, str]], Path]

@@ -14,10 +14,11 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from make.bench import Bench, Row
-from make.common import MODULES
 from playwright.sync_api import BrowserContext
 from server import Server
+
+from make.bench import Bench, Row
+from make.common import MODULES
 
 LIMIT = 0.6
 PAGE = "calculators/heat-pump-match/"

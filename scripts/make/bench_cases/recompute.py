@@ -11,11 +11,11 @@ import statistics
 import time
 from collections.abc import Iterator
 
-from make.bench import Bench, Row
 from playwright.sync_api import Page
 
 from downflow.bridge import handle
 from downflow.calculators import all_calculators
+from make.bench import Bench, Row
 
 CHANGES = 30
 MOST_MS = 30.0
@@ -72,7 +72,9 @@ def _here(text: str) -> float:
 
 
 def _one(page: Page, address: str) -> tuple[float, float, float] | None:
-    page.goto(address)
+    answer = page.goto(address)
+    if not answer or not answer.ok:
+        return None
     page.evaluate("() => customElements.whenDefined('df-calculator').then(() => null)")
     found = page.evaluate(CHANGE, CHANGES)
     if found is None:

@@ -55,8 +55,8 @@ _COLD = {"estimated": Spread(4.0, 9.0, False, TYPICAL_COLD)}
 _HOT = {"estimated": within(2.5, TYPICAL_HOT)}
 
 
-_FOR_THE_RECORD = {"cooling_degree_days_65", "tmy_p1_f", "tmy_min_f", "tmy_dewpoint_f", "tmy_mcdb_f",
-                   "hours_below_35_h", "hours_below_17_h", "hours_below_5_h"}
+_FOR_THE_RECORD = {"cooling_degree_days_65", "tmy_p1_f", "tmy_min_f", "tmy_dewpoint_f",
+                   "tmy_mcdb_f", "hours_below_35_h", "hours_below_17_h", "hours_below_5_h"}
 """What a station tells of its winter and summer beyond what any calculator asks."""
 
 
