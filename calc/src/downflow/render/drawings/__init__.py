@@ -13,7 +13,7 @@ from collections.abc import Callable
 from downflow.markup import Markup
 
 MODULES: tuple[str, ...] = (
-    "survey", "out", "fit", "air", "tight", "water", "power", "refrigerant", "owner")
+    "survey", "out", "fit", "air", "tight", "water", "lines", "outside", "power", "owner")
 """Modules of this package that hold drawings."""
 
 

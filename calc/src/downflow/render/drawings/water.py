@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from downflow.drawing import Drawing
-from downflow.markup import Markup, together
-from downflow.render.drawings.kit import ground, q
+from downflow.markup import Markup
 
 
 def condensate_trap() -> Markup:
@@ -64,89 +63,4 @@ def condensate_trap() -> Markup:
                 "tees and elbows pushed together; deeper is fine"])
 
 
-def drain_in_the_cold() -> Markup:
-    """A drain that leaves the closet and does not freeze."""
-    d = Drawing(
-        "drain-in-the-cold", "A drain that does not freeze",
-        "The trap stands in the warm closet above the floor. From it the drain goes straight "
-        "down through a sealed sleeve, then falls without a dip through the crawl space, "
-        "insulated, on hangers, and out through the skirting, where it ends above gravel, clear "
-        "of snow. At the lowest place of the trap is a plug to drain it for winter.", 322)
-    d.path("M20 20V130M150 20V130M20 20H150", "o")
-    d.hatch(8, 130, 52, 12)
-    d.hatch(78, 130, 254, 12)
-    d.hatch(8, 142, 52, 34, "filter")
-    d.hatch(78, 142, 254, 34, "filter")
-    d.path("M8 176H60M78 176H332", "o")
-    d.path("M30 60H96V96H110V70H126V104H74V200", "o")
-    d.path("M30 52H104V88", "g")
-    d.rect(62, 124, 14, 58, "if")
-    d.path("M58 128H80M58 178H80", "w")
-    d.polyline([(69, 190), (69, 206), (292, 236), (292, 262)], "o")
-    d.polyline([(60, 190), (60, 214), (284, 245), (284, 262)], "o")
-    d.path("M56 190V216L280 248M74 190V203L292 231", "h")
-    for x, y in ((130, 214), (210, 225)):
-        d.line(x, 176, x, y, "i")
-    d.rect(268, 176, 8, 108, "of")
-    ground(d, 284)
-    d.path("M280 278q6-6 12 0t12 0 12 0 12 0", "pl")
-    d.balloon(1, 176, 60, to=(126, 84))
-    d.balloon(2, 30, 100, to=(98, 96))
-    d.balloon(3, 24, 206, to=(60, 178))
-    d.balloon(4, 170, 268, to=(170, 230))
-    d.balloon(5, 130, 248, to=(130, 216))
-    d.balloon(6, 314, 246, to=(293, 252))
-    return d.figure(legend=[
-        "trap in the warm closet", "drain plug at its lowest place, reached by hand",
-        "sleeve, sealed at floor and belly",
-        "insulated pipe, falling all the way, no dip where water stays",
-        together("hanger at most every ", q("4", "ft")),
-        "open end, clear of snow, off every walk and step"])
-
-
-def outdoor_stand() -> Markup:
-    """The outdoor unit on its stand, and where its water goes."""
-    d = Drawing(
-        "outdoor-stand", "The outdoor unit on a stand, with the way of its water",
-        "The unit stands on a frame above the usual snow, on a pad that does not touch the home. "
-        "Defrost water falls through, onto gravel that slopes away from home, walk and steps. "
-        "A hood keeps the snow of the roof off. Free space is left at the back, in front, at the "
-        "service side and above.", 356)
-    d.rect(8, 40, 14, 250, "of")
-    d.hatch(8, 40, 14, 250)
-    d.path("M8 40L70 62 70 70 22 54", "o")
-    d.rect(104, 110, 120, 110, "of")
-    d.circle(164, 165, 42, "i")
-    d.circle(164, 165, 8, "i")
-    d.path("M98 220H230M106 220V284M222 220V284M106 250H222", "o")
-    d.rect(92, 284, 144, 12, "of")
-    d.path("M8 290H92M236 290L332 308", "o")
-    d.path("M60 262Q80 250 104 258M228 256Q270 246 332 262", "g")
-    d.path("M92 296L84 326H262L332 330", "i")
-    d.add("path", d="M92 296H236L332 312V330L262 326H84Z", fill=d.fill_of("water"))
-    d.path("M150 224v10M164 224v14M178 224v10", "a")
-    d.supply(258, 316, 316, 324)
-    d.dimension(22, 144, 104, 144, "back")
-    d.dimension(224, 190, 320, 190, "front")
-    d.dimension(250, 220, 250, 284, "")
-    d.dimension(164, 60, 164, 110, "above")
-    d.rect(30, 170, 12, 26, "of")
-    d.polyline([(42, 190), (70, 206), (104, 206)], "i")
-    d.balloon(1, 298, 254, to=(252, 252))
-    d.balloon(2, 298, 350 - 14, to=(280, 322))
-    d.balloon(3, 40, 316, to=(96, 292))
-    d.balloon(4, 96, 44, to=(68, 64))
-    d.balloon(5, 52, 236, to=(38, 196))
-    return d.figure(legend=[
-        together("height of the stand: the usual snow plus ", q("3", "in"), " at least, often ",
-                 q("12..18", "in")),
-        "gravel that leads the water away; where it freezes nobody walks",
-        "pad level, free of the home",
-        "no roof edge drops water or snow on it, or a hood carries it off",
-        "disconnect in sight, beside the unit and not behind it"])
-
-
-DRAWINGS = {
-    "condensate-trap": condensate_trap, "drain-in-the-cold": drain_in_the_cold,
-    "outdoor-stand": outdoor_stand,
-}
+DRAWINGS = {"condensate-trap": condensate_trap}
