@@ -30,7 +30,7 @@ def test_it_says_what_to_do_when_no_cable_can_be_pulled():
 
 
 def test_a_data_link_needs_only_its_own():
-    answer = solved(control_kind="link", link_conductors=4)
+    answer = solved(control_kind="link", data_link_conductors=4)
     assert answer.values["control_needed"].value == 4
     assert len(answer.tables["control_table"]) == 4
 
@@ -38,7 +38,7 @@ def test_a_data_link_needs_only_its_own():
 def test_a_link_without_its_count_is_refused():
     answer = solved(control_kind="link")
     assert answer.ok is False
-    assert answer.errors[0]["field"] == "link_conductors"
+    assert answer.errors[0]["field"] == "data_link_conductors"
 
 
 def test_every_stage_and_sensor_takes_its_own():

@@ -248,7 +248,7 @@ def figure(sheet: Sheet) -> str:
     pipe = float(str(sheet.drawn["pipe"]))
     scale = 190 / max(total, 3.5)
     wide = max(12.0, pipe * scale)
-    top = 70.0
+    top = 92.0
     outlet, bottom = top + head * scale, top + (head + seal) * scale
     left, right = 112.0, 112.0 + 3.0 * wide
 
@@ -259,7 +259,7 @@ def figure(sheet: Sheet) -> str:
         "condensate-trap", "The trap, to dimension",
         f"From the pan's outlet {inches(head)} down to the trap's outlet, then {inches(seal)} of "
         f"water below it; {inches(total)} in all with the pipe. A tee with a cap before the trap, "
-        "an open tee after it, and the drain falling away.", bottom + wide + 74)
+        "an open tee after it, and the drain falling away.", bottom + wide + 16)
     d.rect(8, top - 46, 62, 46 + wide / 2, "of").text(39, top - 16, "pan", "b m")
     # water stands in the bend up to the outlet
     d.hatch(left, outlet, wide, bottom - outlet + wide, "water")
@@ -281,8 +281,7 @@ def figure(sheet: Sheet) -> str:
     d.balloon(1, left + wide / 2, top - wide / 2 - 50)
     d.balloon(2, right + wide / 2, outlet - wide / 2 - 46)
     d.balloon(3, 310, outlet + wide / 2 + 34)
-    d.dimension(left, bottom + wide + 18, right + wide, bottom + wide + 18,
-                f"{inches(total)} high in all")
     return d.figure(legend=["tee with a cap: fill and clean here; it stays closed",
                             "open tee: cleans the drain, lets it breathe",
-                            f"drain, {sheet.job.drain_pipe} in pipe, falls all the way"])
+                            f"drain, {sheet.job.drain_pipe} in pipe, falls all the way; "
+                            f"the trap is {inches(total)} high in all"])

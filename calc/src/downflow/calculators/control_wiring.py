@@ -31,7 +31,7 @@ CALCULATOR = Calculator(
            "sensor_outdoor_wired", "sensor_leak_wired", "float_wired", "cable_conductors",
            "cable_awg", "cable_ft", "cable_new", "outdoor_cable_conductors", "transformer_va",
            "control_loads", "control_fuse_a", "control_volts"),
-    may_read=("link_conductors",),
+    may_read=("data_link_conductors",),
     gives=("control_needed", "control_spare", "control_outdoor_needed", "control_load_va",
            "control_load_pct", "control_end_v", "control_fuse_most_a", "control_table"),
 )
@@ -57,7 +57,7 @@ class Wire(NamedTuple):
 def wires(job: Readings) -> list[Wire]:
     """Every conductor that this equipment needs, terminal by terminal."""
     if job.control_kind == "link":
-        count = int(job.link_conductors or 0)
+        count = int(job.data_link_conductors or 0)
         return [Wire(f"link {n}", "the maker's data link", True, True, True)
                 for n in range(1, count + 1)]
     out = [Wire("R", "24 V", True, True, True)]
@@ -83,8 +83,8 @@ def wires(job: Readings) -> list[Wire]:
 
 
 def solve(job: Readings, paper: Paper) -> None:
-    job.refuse_unless(job.control_kind == "wires" or job.link_conductors is not None,
-                      "link_conductors", "is needed with a data link. Read it in the manual.")
+    job.refuse_unless(job.control_kind == "wires" or job.data_link_conductors is not None,
+                      "data_link_conductors", "is needed with a data link. Read it in the manual.")
     job.stop_if_refused()
     table = wires(job)
     inside = [w for w in table if w.thermostat]
@@ -209,8 +209,8 @@ def figure(sheet: Sheet) -> str:
             name for name, on in (("thermostat", w.thermostat), ("air handler", w.air_handler),
                                   ("outdoor unit", w.outdoor_unit)) if on) for w in table)
     d = drawing.Drawing("control-wiring", "Wires between the three units", said + ".", height)
-    for x, name in ((46, "thermostat"), (172, "air handler"), (292, "outdoor")):
-        d.text(x, 22, name, "b m")
+    d.text(2, 22, "thermostat", "b").text(172, 22, "air handler", "b m")
+    d.text(336, 22, "outdoor", "b e")
     d.rect(10, 34, 72, height - 48, "of").rect(136, 34, 72, height - 48, "of")
     d.rect(262, 34, 68, height - 48, "of")
     for n, w in enumerate(table):

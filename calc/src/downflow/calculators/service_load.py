@@ -302,7 +302,7 @@ def _way_out(job: Readings, apart: float, room: float) -> str:
 def figure(sheet: Sheet) -> str:
     """What the service carries, part by part."""
     rows = [(name, float(str(sheet.drawn[key]))) for name, key in (
-        ("house, after the demand step", "general"), ("compressor and fan", "compressor"),
+        ("house, by the sum", "general"), ("compressor and fan", "compressor"),
         ("backup kit", "kit"), ("blower", "blower"))]
     total, rating = sheet.values["service_load_a"], sheet.job.main_breaker_a
     words = ", ".join(f"{name} {sheet.text(v, 'A', 1)}" for name, v in rows)

@@ -26,7 +26,7 @@ FACTS: tuple[Fact, ...] = (
          how="In the wiring diagram: single wires for each function, or the maker's data link.",
          choices=(Choice("wires", "24 V wires, one for each function"),
                   Choice("link", "the maker's data link"))),
-    Fact("link_conductors", "Conductors of the data link", "number", "", 2, 6, 0,
+    Fact("data_link_conductors", "Conductors of the data link", "number", "", 2, 6, 0,
          "In the manual; leave it empty without a link.", "equipment"),
     Fact("compressor_stages", "Compressor stages on wires", "number", "", 1, 3, 0,
          "Y terminals. A variable-speed unit on wires has one or two.", "equipment",
