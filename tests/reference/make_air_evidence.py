@@ -19,7 +19,7 @@ import psychrolib
 import scipy.constants
 from fluids.atmosphere import ATMOSPHERE_1976
 from fluids.fittings import K_branch_diverging_Crane, K_run_diverging_Crane, diffuser_sharp
-from scipy.integrate import solve_ivp
+from scipy.integrate import quad, solve_ivp
 
 HERE = Path(__file__).parent
 EVIDENCE = HERE.parent / "evidence"
@@ -116,11 +116,6 @@ def shapes() -> list[Row]:
                           {"small_area_in2": small, "large_area_in2": large}, f"{value:.5f}", "",
                           LIBRARY, "fittings.diffuser_sharp", "computed", absolute=1e-4,
                           edge=small == large, note=LIBRARY))
-    rows.append(entry("contraction-flush-entry", "contraction_c",
-                      {"small_area_in2": 1, "large_area_in2": 1e6}, "0.50", "",
-                      "Fitting-loss supplement, Principles of HVAC, 9th edition",
-                      "entries, duct end flush in a wall", "read", edge=True,
-                      note="from a very large area an abrupt narrowing is a flush entry"))
     for flow, main, area, main_area in ((80, 400, 28.27, 113.1), (120, 400, 28.27, 78.5),
                                         (60, 1000, 19.6, 70), (300, 500, 63.6, 70)):
         beta_sq = area / main_area
@@ -163,20 +158,6 @@ def shapes() -> list[Row]:
         rows.append(entry(f"miter-{angle}-formula", "mitered_bend_c", {"angle_deg": angle},
                           f"{value:.5f}", "", "Handbook of hydraulic resistance", "diagram 6-7",
                           "derived", relative=1e-3, note=f"the formula by hand ({power:g})"))
-    for ratio, value in ((0.5, "4.27"), (0.6, "2.21"), (0.7, "1.12"), (0.75, "0.782")):
-        rows.append(entry(f"plate-{ratio:g}", "plate_c", {"free_ratio": ratio}, value, "",
-                          "Handbook of hydraulic resistance", "diagram 4-15, thin plate",
-                          "derived", absolute=0.006, note="the formula by hand"))
-    rows.append(entry("plate-thick", "plate_c", {"free_ratio": 0.5, "thickness_ratio": 1.0},
-                      "2.64", "", "Handbook of hydraulic resistance", "diagram 4-15, l/d 1",
-                      "derived", absolute=0.006,
-                      note="tau = 1.4 · 10^−(0.25 + 0.535/1.05) = 0.2435; (0.2973 + 0.0939 + "
-                           "0.25 + 0.02)/0.25"))
-    for ratio, reynolds, value in ((0.75, 5e4, "0.635"), (1.0, 5e4, "0.309"), (1.5, 1e5, "0.221")):
-        rows.append(entry(f"bend-{ratio:g}", "smooth_bend_c",
-                          {"radius_over_diameter": ratio, "reynolds": reynolds}, value, "",
-                          "Handbook of hydraulic resistance", "diagram 6-1", "derived",
-                          absolute=0.0006, note="the formula by hand"))
     return rows
 
 
@@ -216,6 +197,23 @@ def flexible() -> list[Row]:
                       {"installed_ft": 17, "stretched_ft": 20}, "15", "%",
                       "Trade article on flexible duct", "a released piece springs back to 15 %",
                       "derived", absolute=1e-6, note="100 (1 − 17/20)"))
+    rows.append(entry("flex-tested-to-10", "flex_factor",
+                      {"diameter_in": 10, "compression_pct": 15}, "false", "",
+                      "Compression effects on pressure loss in flexible HVAC ducts, LBNL",
+                      "abstract: tests of 6, 8 and 10 in", "read", output="beyond_tests",
+                      edge=True))
+    rows.append(entry("flex-large-from-4", "flex_factor",
+                      {"diameter_in": 12, "compression_pct": 4.05}, "4", "",
+                      "Texas A&M University, thesis on 12, 14 and 16 in flexible duct, 2013",
+                      "abstract: more than four times the stretched loss above 4 %", "read",
+                      absolute=1e-9, output="high", edge=True))
+    for sag, spacing in ((4, 4), (3, 6)):
+        k = 4 * sag / (12.0 * spacing)     # y = k x (1 - x), span 1: slope k (1 - 2x)
+        arc = quad(lambda x, k=k: math.hypot(1.0, k * (1 - 2 * x)), 0, 1)[0]
+        rows.append(entry(f"sag-{sag}in", "sag_length_factor",
+                          {"sag_in": sag, "spacing_ft": spacing}, f"{arc:.6f}", "",
+                          "scipy 1.17.1", "integrate.quad: arc of the parabola", "computed",
+                          absolute=3.5e-4, note="scipy 1.17.1"))
     rows.append(entry("sag-2ft", "sag_length_factor", {"sag_in": 2, "spacing_ft": 4}, "1.0046",
                       "", "Geometry", "parabola: 8/3 (s/L)²", "derived", absolute=5e-5,
                       note="8/3 (2/48)² = 0.00463"))
@@ -277,11 +275,6 @@ def openings() -> list[Row]:
                            "returning": back}, low, "NC", acoustics,
                           f"{'return' if back else 'supply'}, {fpm} ft/min", "read",
                           absolute=0.001, output="low", edge=fpm == 500))
-    rows.append(entry("fan-air-power", "fan_power_w",
-                      {"airflow_cfm": 900, "pressure_inwc": 0.5, "efficiency": 0.3},
-                      f"{900 * CFM * 0.5 * PA_PER_INWC / 0.3:.3f}", "W", "Power of a fan",
-                      "flow times pressure over efficiency, in SI units", "derived",
-                      relative=1e-4, note="900 cfm = 0.42475 m³/s, 124.54 Pa"))
     rows.append(entry("filter-350", "scaled_drop_inwc",
                       {"drop_inwc": 0.15, "airflow_cfm": 300, "at_cfm": 350, "exponent": 1.176},
                       "0.180", "in w.c.", "Mean of published filter tests", "exponent 1/0.85",
@@ -354,12 +347,18 @@ def air_path() -> list[Row]:
     rows.append(entry("hud-return-duct", "hud_return_duct_in2", {"input_btuh": 1000}, "2", "in²",
                       page, "3280.715(b)(3): 2 in² for each 1,000 Btu/h", "read",
                       module="return_path", calculator="way-back", absolute=1e-9))
-    for deck, value in ((2.0, "1"), (1.99, "0"), (3.0, "1.25")):
+    for deck, value in ((2.0, "1"), (2.5, "1.25"), (1.99, "0"), (3.0, "1.25")):
         rows.append(entry(f"hud-undercut-{deck:g}", "hud_undercut_credit_in2",
                           {"door_width_in": 1, "undercut_from_deck_in": deck}, value, "in²", page,
                           "3280.715(b)(4): 2 to 2-1/2 in, half counts",
-                          "read" if deck == 2.0 else "derived", module="return_path",
-                          calculator="way-back", absolute=1e-9, edge=deck == 2.0))
+                          "read" if deck in (2.0, 2.5) else "derived", module="return_path",
+                          calculator="way-back", absolute=1e-9, edge=deck in (2.0, 2.5)))
+    for kind, value in (("wood", "25"), ("metal", "75")):
+        rows.append(entry(f"louver-{kind}", "closet_free_in2",
+                          {"face_in2": 100, "kind": kind, "free_pct": None, "other_in2": 0}, value,
+                          "in²", "National fuel gas code, quoted by a gas utility's guide",
+                          f"louvers of {kind}: {value} % free", "read", module="air_path",
+                          calculator="way-back", absolute=1e-9))
     guide = "Building science guide of a national laboratory (PNNL), transfer grilles"
     for flow, value in ((149.9, "3"), (150, "5")):
         rows.append(entry(f"room-limit-{flow:g}", "room_limit_pa", {"supply_cfm": flow}, value,
@@ -381,6 +380,22 @@ def air_path() -> list[Row]:
                           "3280.715(a)(1): 3 ft along the centre line", "read",
                           module="floor_box", calculator="closet-fit", absolute=1e-9,
                           edge=box == 36, note=f"{box} in and {run} ft of metal are 3 ft"))
+    rows.append(entry("metal-none", "metal_short_ft", {"run_ft": 0}, "3", "ft", page,
+                      "3280.715(a)(1): metal for at least 3 ft along the centre line", "read",
+                      module="floor_box", calculator="closet-fit", absolute=1e-9, edge=True))
+    rows.append(entry("box-calm", "loss_c",
+                      {"outlet_area_in2": 200, "box_area_in2": 200, "opening_area_in2": 100,
+                       "overlap_share": 1.0}, "0.50", "",
+                      "Fitting-loss supplement, Principles of HVAC, 9th edition",
+                      "entries, duct end flush in a wall", "read", module="floor_box",
+                      calculator="floor-box", output="low", absolute=1e-6, edge=True,
+                      note="a box as wide as its outlet loses no jet: the entry alone"))
+    rows.append(entry("box-sharp", "loss_c",
+                      {"outlet_area_in2": 200, "box_area_in2": 200, "opening_area_in2": 100,
+                       "overlap_share": 1.0}, "1.3", "",
+                      "ASHRAE 1989, rectangular mitered elbow without vanes (CR3-6)",
+                      "90°, H/W 0.25 to 0.5", "read", module="floor_box",
+                      calculator="floor-box", output="high", absolute=1e-6))
     for tall, deep in ((49, 21), (60, 24)):
         rows.append(entry(f"stand-up-{tall}", "tilt_height_in",
                           {"height_in": tall, "depth_in": deep},
@@ -476,6 +491,22 @@ def air_path() -> list[Row]:
                           "solve_ivp along the duct, then what the registers carry", "computed",
                           module="duct_leakage", output="plain", calculator="duct-leakage",
                           absolute=2e-5, edge=leaked == 0, note="scipy 1.17.1"))
+    for side, value in (("low", "0.30"), ("high", "0.60")):
+        rows.append(entry(f"regain-{side}", "delivery",
+                          {"airflow_cfm": 900, "leak_cfm": 900, "heat_btuh": 30000,
+                           "surface_ft2": 0, "insulation_r": 6, "around_f": 30, "room_f": 70,
+                           "density_lb_ft3": 0.075}, value, "", code,
+                          "regain: vented crawl space under an insulated floor 0.30, an "
+                          "uninsulated one 0.60", "read", module="duct_leakage", output=side,
+                          calculator="duct-leakage", absolute=1e-6, edge=True,
+                          note="all air lost: what comes back is the regain alone"))
+    yearly = 60e6 * (1 / 0.69 - 1 / 0.83) * scipy.constants.Btu_IT / 3.6e6 / 2.5
+    rows.append(entry("sealing-year", "sealing_worth",
+                      {"load_btuh": 25000, "yearly_load_btu": 60e6, "delivery_before": 0.69,
+                       "delivery_after": 0.83, "seasonal_cop": 2.5}, f"{yearly:.2f}", "kWh",
+                      "scipy 1.17.1", "constants.Btu_IT", "computed", module="duct_leakage",
+                      output="yearly_kwh", calculator="duct-leakage", relative=1e-4,
+                      note="scipy 1.17.1; delivery of eight homes before and after, OSTI 20006305"))
     worth = 25000 * (1 / 0.69 - 1 / 0.83)
     rows.append(entry("sealing-worth", "sealing_worth",
                       {"load_btuh": 25000, "yearly_load_btu": 0, "delivery_before": 0.69,
@@ -501,14 +532,14 @@ def speaks_for(row: Row) -> str:
         if case.startswith(CROSSOVER_CASES):
             return "crossover-choice"
         return "where-the-pressure-goes" if case.startswith(FAN_CASES) else "supply-side"
-    if name.startswith(("flex-", "f21-", "sag-", "expansion", "contraction")):
+    if name.startswith(("flex-", "f21-", "sag-", "expansion")):
         return "crossover-choice"
     if name.startswith(("orifice",)):
         return "way-back"
     if name.startswith(("friction", "colebrook", "laminar", "rectangle", "noise", "miter-90",
                         "takeoff")):
         return "supply-side"
-    if name.startswith(("fan-air-power", "filter-350", "velocity-pressure")):
+    if name.startswith(("filter-350", "velocity-pressure")):
         return "where-the-pressure-goes"
     return "physics"
 

@@ -345,7 +345,7 @@ def plant(fan: dict[str, Any], media: float = 0.12) -> Rows:
         row("fan", "below-coil", "box", **fan),
         row("trunk-a", "box", "a", law="power", resistance=5e-7, exponent=1.9),
         row("crossover", "box", "b", law="power", resistance=4e-7, exponent=1.95),
-        row("box-leak", "box", "belly", law="leak", leakage_cfm25=25.0, exponent=0.65),
+        row("box-leak", "box", "belly", law="leak", leakage_cfm25=60.0),
         row("leak-b", "b", "belly", law="leak", leakage_cfm25=18.0, exponent=0.6),
         row("a-1", "a", "hall", law="power", resistance=2.2e-6, exponent=2.0),
         row("a-2", "a", "bed-1", law="power", resistance=4e-6, exponent=1.85),
@@ -393,7 +393,8 @@ def loss(law: dict[str, Any], flow: float) -> float:
         n = law["exponent"]
         return math.copysign(law["drop_inwc"] * abs(flow / law["airflow_cfm"]) ** n, flow)
     if name == "leak":
-        pascal = 25.0 * abs(flow / law["leakage_cfm25"]) ** (1.0 / law["exponent"])
+        # The exponent of duct leaks where none is given: 0.65.
+        pascal = 25.0 * abs(flow / law["leakage_cfm25"]) ** (1.0 / law.get("exponent", 0.65))
         return math.copysign(pascal / PA_PER_INWC, flow)
     if name == "fan-curve":
         return law["coefficient"] * abs(flow) * flow - law["shutoff_inwc"]

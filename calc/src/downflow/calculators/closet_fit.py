@@ -176,7 +176,8 @@ def _metal(job: Readings, paper: Paper, metal: float) -> None:
         fine="Metal for {value} along the air from the elements; {limit} are asked for.",
         hold="Flexible duct begins {value} along the air from the elements; {limit} of metal are "
              "asked for.",
-        do="Put metal between: a longer metal collar or a rigid piece before the flexible duct.")
+        do="Put {short} more metal between: a longer metal collar or a rigid piece before the "
+           "flexible duct.", short=Quantity(floor_box.metal_short_ft(metal), "ft", 1))
 
 
 def figure(sheet: Sheet) -> str:

@@ -43,7 +43,8 @@ CALCULATOR = Calculator(
     may_read=("room_loads", "fan_set_cfm", "fan_static_limit_inwc", "louver_free_pct",
               "floor_box_loss_c", "crossover_sound", "found_diameter_in", "slot_width_in",
               "slot_height_in", "slot_length_ft", "crossover_length_ft", "crossover_bends",
-              "crossover_compression_pct", "crossover_second_ft", "crossover_planned_in",
+              "crossover_compression_pct", "crossover_sag_in", "crossover_support_ft",
+              "crossover_second_ft", "crossover_planned_in",
               "crossover_planned_count"),
     gives=("crossover_size_in", "crossover_count", "crossover_far_share_pct",
            "crossover_far_load_pct", "crossover_static_inwc", "crossover_fpm", "crossover_plan",
@@ -153,7 +154,9 @@ def _flex(job: Readings, trunks: tuple[air_path.Trunk, ...], diameter: float, co
     pleated = [(r.diameter_in, r.loss_c) for r in tables.rows("elbow_round")
                if r.kind == "pleated"]
     return air_path.flexible(
-        trunks, count, diameter_in=diameter, length_ft=job.crossover_length_ft,
+        trunks, count, diameter_in=diameter,
+        length_ft=job.crossover_length_ft * ducts.sag_length_factor(
+            job.crossover_sag_in, job.crossover_support_ft),
         roughness_ft=rough["flex"], flex_factor=factor, bends=job.crossover_bends or 0.0,
         bend_c=air_path.pleated_bend_c(pleated, diameter), second_ft=job.crossover_second_ft)
 

@@ -29,6 +29,10 @@ COIL_LIMIT = Source("Air-conditioning systems design manual, 1993", "table 5-2: 
 SIZE_METHOD = Source("Airflow for cooling and heating", "350 to 450 cfm of standard air for each "
                      "12,000 Btu/h", "practice")
 
+SAG_RULE = Source("Standard work specifications of a national laboratory",
+                  "flexible duct: 1/2 in of sag for each foot between supports", "standard")
+HUD_SUPPORTS = Source("24 CFR 3285", "3285.606(e): supports 4 ft apart at most", "regulation")
+
 CRAWL = Hazard(
     "warning",
     "Under the home: unsafe footing and air, live wires, animals, mould, old wool. Lock out what "
@@ -221,6 +225,14 @@ FACTS: tuple[Fact, ...] = (
          "crawl", hazard=CRAWL, spread={"measured": within(2.0), "estimated": within(4.0)},
          assumption=Assumption(10.0, "pulled by a careful crew; a released piece springs back to "
                                "15 %", PDCF_STUDY, Spread(6.0, 5.0, False, PDCF_STUDY))),
+    Fact("crossover_sag_in", "Sag between two supports", "number", "in", 0, 24, 1,
+         "Below the straight line from strap to strap.", "crawl", hazard=CRAWL,
+         spread={"measured": within(0.5), "estimated": within(2.0)},
+         assumption=Assumption(2.0, "half an inch for each foot is allowed", SAG_RULE,
+                               Spread(1.5, 3.0, False, PRACTICE))),
+    Fact("crossover_support_ft", "Distance between supports", "number", "ft", 1, 20, 1,
+         "Strap to strap.", "crawl", hazard=CRAWL, spread={"measured": within(0.25)},
+         assumption=Assumption(4.0, "the most that the federal rule allows", HUD_SUPPORTS)),
     Fact("crossover_second_ft", "Where a second crossover would land", "number", "ft", 0, 100, 1,
          "On the far trunk, from the front end. Empty: a third of the trunk away.", "crawl",
          hazard=CRAWL, spread=_FEET),

@@ -15,7 +15,6 @@ PA_PER_INWC = 249.08891
 STANDARD_DENSITY_LB_FT3 = 0.075
 # Velocity pressure = rho (V / 1097)² in. w.c.: 60 sqrt(2 · 32.174 · 5.2022) as handbooks round it.
 VELOCITY_FPM = 1097.0
-W_PER_CFM_INWC = 0.117557
 SPECIFIC_HEAT_BTU_LB_F = 0.240
 
 # Sutherland's formula, US Standard Atmosphere 1976: mu = 1.458e-6 T^1.5 / (T + 110.4) Pa s.
@@ -41,7 +40,6 @@ OVAL_AREA_POWER = 0.625
 OVAL_PERIMETER_POWER = 0.25
 
 # Flexible duct: loss against fully stretched = 1 + 0.58 · percent · exp(-0.126 D).
-FLEX_ROUGHNESS_FT = 0.003
 FLEX_PER_PERCENT = 0.58
 FLEX_DECAY_PER_IN = 0.126
 # The tests behind the formula that could be read cover 6, 8 and 10 in.
@@ -49,9 +47,6 @@ FLEX_TESTED_TO_IN = 10.0
 # Tests of 12, 14 and 16 in found more than this above 4 % compression.
 FLEX_LARGE_FACTOR = 4.0
 FLEX_LARGE_ABOVE_PCT = 4.0
-# A piece springs back to about the first share; pieces found in the field are near the second.
-FLEX_RELEASED_PCT = 15.0
-FLEX_FIELD_PCT = 30.0
 # The formula against the tests printed beside it.
 FLEX_MODEL_ERROR = 0.04
 SAG = 8.0 / 3.0
@@ -65,26 +60,10 @@ SOUND_LOW_DB = 50.0
 SOUND_HIGH_DB = 60.0
 
 # Loss formulas (coefficients of the handbook of hydraulic resistance).
-CONTRACTION = 0.5
-CONTRACTION_POWER = 0.75
 MITER_A = 0.95
 MITER_B = 33.5
 MITER_SECOND = 0.95
 MITER_FOURTH = 2.05
-BEND = 0.21
-BEND_LARGE_POWER = 0.5
-BEND_SMALL_POWER = 2.5
-BEND_REYNOLDS = 11.5
-BEND_REYNOLDS_POWER = 0.19
-PLATE_EDGE = 0.5
-PLATE_EDGE_POWER = 0.75
-PLATE_MIDDLE_POWER = 1.375
-PLATE_LENGTH = 2.4
-PLATE_LOG = 0.25
-PLATE_LOG_LENGTH = 0.535
-PLATE_LENGTH_POWER = 8
-PLATE_LENGTH_HALF = 0.05
-PLATE_WALL = 0.02
 TEE_EQUAL = 0.3
 TEE_RUN = 0.4
 
@@ -488,15 +467,6 @@ def expansion_c(small_area_in2: float, large_area_in2: float) -> float:
     return (1.0 - _area_ratio(small_area_in2, large_area_in2)) ** 2
 
 
-def contraction_c(small_area_in2: float, large_area_in2: float) -> float:
-    """Loss coefficient of an abrupt narrowing, on the velocity pressure of the small side. [-]
-
-    Source: handbook of hydraulic resistance, diagram 4-9.
-    """
-    ratio = _area_ratio(small_area_in2, large_area_in2)
-    return CONTRACTION * math.pow(1.0 - ratio, CONTRACTION_POWER)
-
-
 def _area_ratio(small_area_in2: float, large_area_in2: float) -> float:
     _above_zero("small_area_in2", small_area_in2)
     if small_area_in2 > large_area_in2:
@@ -523,57 +493,6 @@ def mitered_bend_c(angle_deg: float) -> float:
         raise ValueError(f"angle must be above 0 and at most 180°, not {angle_deg:g}")
     half = math.sin(math.radians(angle_deg) / 2.0)
     return (MITER_A + MITER_B / angle_deg) * (MITER_SECOND * half**2 + MITER_FOURTH * half**4)
-
-
-def smooth_bend_c(radius_over_diameter: float, reynolds: float) -> float:
-    """Loss coefficient of a smooth round 90° bend.
-
-    Args:
-        radius_over_diameter: Centre-line radius over diameter, 0.7 to 3. [-]
-        reynolds: Reynolds number, 40,000 to 300,000. [-]
-
-    Returns:
-        Coefficient on the velocity pressure of the duct. [-]
-
-    Source: handbook of hydraulic resistance, diagram 6-1.
-    """
-    if not 0.7 <= radius_over_diameter <= 3.0:
-        raise ValueError(f"radius over diameter must be 0.7 to 3, not {radius_over_diameter:g}")
-    if not 4e4 <= reynolds <= 3e5:
-        raise ValueError(f"Reynolds number must be 40,000 to 300,000, not {reynolds:g}")
-    power = BEND_LARGE_POWER if radius_over_diameter >= 1.0 else BEND_SMALL_POWER
-    factor = BEND_REYNOLDS / math.pow(reynolds, BEND_REYNOLDS_POWER)
-    return factor * BEND / math.pow(radius_over_diameter, power)
-
-
-def plate_c(free_ratio: float, thickness_ratio: float = 0.0) -> float:
-    """Loss coefficient of a grille, a louver or a perforated plate across a duct.
-
-    Args:
-        free_ratio: Free area over face area, above 0 and at most 1. [-]
-        thickness_ratio: Depth of an opening over its hydraulic diameter. [-]
-
-    Returns:
-        Coefficient on the velocity pressure of the face. [-]
-
-    Source: handbook of hydraulic resistance, diagram 4-15.
-    """
-    if not 0.0 < free_ratio <= 1.0:
-        raise ValueError(f"free ratio must be above 0 and at most 1, not {free_ratio:g}")
-    if thickness_ratio < 0.0:
-        raise ValueError(f"thickness ratio must not be below zero, not {thickness_ratio:g}")
-    middle = 0.0
-    if thickness_ratio < PLATE_LENGTH:
-        power = thickness_ratio**PLATE_LENGTH_POWER
-        exponent = PLATE_LOG + PLATE_LOG_LENGTH * power / (PLATE_LENGTH_HALF + power)
-        middle = (PLATE_LENGTH - thickness_ratio) * math.pow(10.0, -exponent)
-    closed = 1.0 - free_ratio
-    return (
-        PLATE_EDGE * math.pow(closed, PLATE_EDGE_POWER)
-        + middle * math.pow(closed, PLATE_MIDDLE_POWER)
-        + closed**2
-        + PLATE_WALL * thickness_ratio
-    ) / free_ratio**2
 
 
 def takeoff_c(
@@ -806,24 +725,6 @@ def leakage_cfm(
 
 
 # ------------------------------------------------------------------------------- fans
-
-
-def fan_power_w(airflow_cfm: float, pressure_inwc: float, efficiency: float) -> float:
-    """Electric power of a fan.
-
-    Args:
-        airflow_cfm: Flow. [ft³/min]
-        pressure_inwc: Rise. [in. w.c.]
-        efficiency: Of wheel and motor together, above 0 and at most 1. [-]
-
-    Returns:
-        Power. [W]
-
-    Source: arithmetic: air power over efficiency.
-    """
-    if not 0.0 < efficiency <= 1.0:
-        raise ValueError(f"efficiency must be above 0 and at most 1, not {efficiency:g}")
-    return W_PER_CFM_INWC * airflow_cfm * pressure_inwc / efficiency
 
 
 def system_flow_cfm(

@@ -284,3 +284,16 @@ def metal_run_ft(
     Source: 24 CFR 3280.715(a)(1): at least 3 ft, along the centre line of the air.
     """
     return (outlet_to_elements_in + box_height_in) / 12.0 + trunk_to_collar_ft
+
+
+def metal_short_ft(run_ft: float) -> float:
+    """How much metal is still missing between the elements and duct that is not metal. [ft]
+
+    Args:
+        run_ft: Metal along the centre line of the air. [ft]
+
+    Source: 24 CFR 3280.715(a)(1): at least 3 ft.
+    """
+    if run_ft < 0.0:
+        raise ValueError(f"run must not be below zero, not {run_ft:g}")
+    return max(0.0, METAL_FROM_ELEMENTS_FT - run_ft)

@@ -160,7 +160,7 @@ def leak(leakage_cfm25: float, exponent: float = ducts.LEAK_EXPONENT) -> PowerLa
     Source: F21_DUCT_LEAKAGE.
     """
     _positive("leakage_cfm25", leakage_cfm25)
-    at_25_pa = 25.0 / ducts.PA_PER_INWC
+    at_25_pa = ducts.LEAK_REFERENCE_PA / ducts.PA_PER_INWC
     return PowerLaw(at_25_pa / leakage_cfm25 ** (1.0 / exponent), 1.0 / exponent)
 
 

@@ -14,7 +14,6 @@ ROOM_LIMIT_PA = 3.0
 # Rooms that get more air may stand a little more.
 LARGE_ROOM_CFM = 150.0
 LARGE_ROOM_LIMIT_PA = 5.0
-WAY_BACK_LIMIT_FPM = 350.0
 
 # Share of the face that louvers leave free where the maker does not say.
 WOOD_LOUVER_SHARE = 0.25
