@@ -59,8 +59,8 @@ saw scan scatter schedule scrape screw scribe seal secure see select send separa
 shade shake sheet shield shim shorten shovel show shut sign silence sit size sketch slide slope
 smoke smooth snap sniff soap sort space splice spray spread spring sprinkle square stack stake
 stand start step stitch stop store straighten strap stretch strip stuff support survey swap sweep
-swing switch tack tag take talk tape teach tell tent test thread tidy tie tighten tilt tip top
-torque total touch trace transfer trim trip try tuck tug turn twist uncap uncover undo unhook
+swing switch tack tag take talk tape teach tell tent test thread tidy tie tighten tilt time tip
+top torque total touch trace transfer trim trip try tuck tug turn twist uncap uncover undo unhook
 unload unpack unplug unroll unscrew update use vacuum vent verify visit wait walk warm warn wash
 watch weigh wet wind wipe wire work wrap write zero zip
 """)
