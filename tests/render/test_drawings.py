@@ -11,6 +11,9 @@ from downflow.drawing import WIDTH, text_width
 from downflow.render.drawings import drawings
 
 NAMES = sorted(drawings())
+CLASSES = frozenset(("a", "af", "ao", "b", "c", "d", "e", "fur", "g", "h", "halo", "i", "if", "m",
+                     "n", "o", "of", "pl", "plo", "ret", "t", "w", "x"))
+"""Classes of the drawing language."""
 SVG = re.compile(r"<svg .*?</svg>", re.S)
 LEGEND = re.compile(r'<ol class="df-legend">(.*?)</ol>', re.S)
 
@@ -68,7 +71,7 @@ def test_lettering_stays_within_the_drawing(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_a_drawing_has_classes_only(name: str) -> None:
-    known = set(["a", "af", "ao", "b", "c", "d", "e", "g", "h", "halo", "i", "if", "m", "n", "o", "of", "pl", "plo", "ret", "t", "w", "x", "af"])
+    known = CLASSES
     for element in svg(name).iter():
         assert "style" not in element.attrib
         assert set(element.attrib.get("class", "").split()) <= known, element.attrib

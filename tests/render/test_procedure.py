@@ -50,7 +50,7 @@ def changed(**keys: Any) -> dict[str, Any]:
 
 
 def refusal(data: dict[str, Any]) -> str:
-    with pytest.raises(ValueError) as refused:
+    with pytest.raises(ValueError, match=r"\S") as refused:
         procedure_html(data)
     return str(refused.value)
 

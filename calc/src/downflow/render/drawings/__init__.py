@@ -12,8 +12,7 @@ from collections.abc import Callable
 
 from downflow.markup import Markup
 
-MODULES: tuple[str, ...] = (
-    "survey", "out", "fit", "air", "tight", "water", "lines", "outside", "power", "owner")
+MODULES = ("survey", "out", "fit", "air", "water", "tight", "outside", "lines", "power", "owner")
 """Modules of this package that hold drawings."""
 
 
