@@ -15,7 +15,8 @@ LAYERS: list[tuple[str, set[str]]] = [
     ("physics", {"physics"}),
     ("engine", {"engine"}),
     ("calculators", {"calculators"}),
-    ("plan", {"plan", "demo", "homeowner", "places", "weather", "describe", "schema", "testing"}),
+    ("plan", {"plan", "demo", "homeowner", "papers", "places", "weather", "describe", "schema",
+              "testing"}),
     ("render", {"render"}),
     ("edges", {"bridge", "cli", "__main__"}),
 ]

@@ -15,6 +15,8 @@ table         job, name, rows [{column: typed}], units, from, at job, changed
 put           job, facts {name: entry}                       job, changed
 visit         job, id, date, kind                            job
 confirm       job, visit ("": the latest; date for a first one), step, at, by ("" takes back)  job
+photo         job, id, of, at                                job
+photo_gone    job, id                                        job
 release       job, calculator, verdict, by, trade, reason, date   job
 take_back     job, calculator, verdict                       job
 calculator    id, job|null, units, ranged, [example, form]   regions, pin, level, say, state
@@ -28,6 +30,8 @@ summary       job|null, units                                html, counts
 hand_over     job|null, units, site                          html, link
 weather       text, job|null, units, at                      say, facts (for put), kwh
 answer        id, job|null                                   answer (by the shell's contract)
+record        job|null, units, [ranged]                      html
+papers        job|null, units, [ranged]                      html, csv, name
 merge         mine, theirs, units                            job, differences
 take          job, theirs, names                             job
 places        query, index, texts, units, [job], [town]      need, or stations, towns, notes
@@ -325,6 +329,23 @@ def _confirm(request: Request) -> Reply:
     return _kept(dataclasses.replace(job, visits=tuple(visits)))
 
 
+def _photo(request: Request) -> Reply:
+    """Notes a photo of a reading or hold point; the picture itself stays beside the sheet."""
+    job = _job(request)
+    one = {name: _text(request, name, 120) for name in ("id", "of", "at")}
+    for name in ("id", "of"):
+        if not one[name] or any(c.isspace() for c in one[name]):
+            raise BadInput([problem(name, "A short name without blanks.")])
+    kept = tuple(p for p in job.photos if p.get("id") != one["id"])
+    return _kept(dataclasses.replace(job, photos=(*kept, one)))
+
+
+def _photo_gone(request: Request) -> Reply:
+    job, gone = _job(request), _text(request, "id")
+    return _kept(dataclasses.replace(
+        job, photos=tuple(p for p in job.photos if p.get("id") != gone)))
+
+
 def _release(request: Request) -> Reply:
     job = _job(request)
     names = [f.name for f in dataclasses.fields(Release)]
@@ -601,7 +622,26 @@ def _station(request: Request) -> Reply:
     return {**_kept(job), "kept": kept}
 
 
+def _record(request: Request) -> Reply:
+    from downflow.render.record import record_html
+
+    job = None if request.get("job") is None else _job(request)
+    return {"html": str(record_html(job, _system(request),
+                                    ranged=bool(request.get("ranged", True))))}
+
+
+def _papers(request: Request) -> Reply:
+    from downflow import papers
+    from downflow.render.record import papers_html
+
+    example = request.get("job") is None
+    made = plan(_job(request), ranged=bool(request.get("ranged", True)))
+    return {"html": str(papers_html(made, _system(request), example=example)),
+            "csv": papers.csv_text(made, _system(request)), "name": made.job.name}
+
+
 _OPS: dict[str, Callable[[Request], Reply]] = {
+    "photo": _photo, "photo_gone": _photo_gone, "record": _record, "papers": _papers,
     "hello": _hello, "open": _open, "new": _new, "rename": _rename, "copy": _copy,
     "enter": _enter, "table": _table, "put": _put, "visit": _visit, "confirm": _confirm,
     "release": _release, "take_back": _take_back, "calculator": _calculator, "plan": _plan,

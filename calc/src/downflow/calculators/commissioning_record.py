@@ -206,6 +206,12 @@ def _together(*parts: float | None) -> float | None:
     return math.sqrt(sum(p * p for p in known)) if known else None
 
 
+def _share(job: Readings, volts: float | None) -> float | None:
+    """A doubt in volts as a share of the panel's voltage. [%]"""
+    panel = job.panel_volts_kit_on
+    return None if volts is None or panel is None else 100 * volts / panel
+
+
 def _around(middle: float | None, part: float) -> Band | None:
     return None if middle is None else (middle * (1 - part), middle * (1 + part))
 
@@ -248,7 +254,8 @@ def _power(job: Readings, paper: Paper) -> list[Reading]:
                 do="Switch the kit off. Ask the electrician, then the utility."),
         Reading("kit-drop", "Voltage lost from panel to kit", RUNNING_DROP, drop, "%", 1,
                 _most(DROP_PCT), must=True, signs=ELECTRICIAN, applies=kit,
-                doubt=_together(_spread(job, "kit_volts_drop"), _spread(job, "panel_volts_kit_on")),
+                doubt=_share(job, _together(_spread(job, "kit_volts_drop"),
+                                            _spread(job, "panel_volts_kit_on"))),
                 do="Switch the kit off and find the hot joint before it runs again."),
         Reading("kit-amps", "Current of the kit", ELEMENT_AMPS, job.kit_amps, "A", 1,
                 _around(amps, AMP_SHARE), must=True, signs=ELECTRICIAN, applies=kit,

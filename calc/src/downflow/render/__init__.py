@@ -23,6 +23,8 @@ _WHERE: dict[str, str] = {
     "table_html": "reference_tables", "table_names": "reference_tables",
     "procedure_html": "procedure", "symptom_html": "procedure",
     "drawing_html": "drawings",
+    "record_html": "record", "painted_record_html": "record", "papers_html": "record",
+    "painted_papers_html": "record",
     "hand_over_html": "hand_over", "painted_hand_over_html": "hand_over",
     "hand_over_inner_html": "hand_over", "weather_html": "weather", "weather_said": "weather",
 }

@@ -10,6 +10,7 @@ from downflow.render.marks import from_class
 from downflow.units import (
     Quantity,
     convert,
+    digits_text,
     number_text,
     shown_decimals,
     shown_unit,
@@ -80,11 +81,17 @@ def field_label(name: str) -> str:
 
 def table_html(fact: Fact, rows: list[dict[str, Any]], system: str, *,
                caption: bool = True) -> Markup:
-    """A table of a fact, worked out or entered, for reading."""
-    columns = [c for c in fact.columns if c.name != "id"]
+    """A table of a fact, worked out or entered, for reading.
+
+    A table whose rows have units of their own has a column `unit`, and may have a column
+    `decimals`: its plain numbers are shown by them.
+    """
+    columns = [c for c in fact.columns if c.name not in ("id", "decimals")]
+    own_units = fact.column("unit") is not None
     head = [tag("th", _column_head(c, system), scope="col",
                 class_="n" if c.kind == "number" else None) for c in columns]
-    body = [tag("tr", [_cell(c, row.get(c.name), system) for c in columns]) for row in rows]
+    body = [tag("tr", [_own_cell(c, row, system) if own_units else
+                       _cell(c, row.get(c.name), system) for c in columns]) for row in rows]
     return tag("div", tag("table", tag("caption", fact.label) if caption else None,
                           tag("thead", tag("tr", head)), tag("tbody", body),
                           class_="df-table"), class_="df-scroll", tabindex="0", role="group",
@@ -94,6 +101,23 @@ def table_html(fact: Fact, rows: list[dict[str, Any]], system: str, *,
 def _column_head(column: Fact, system: str) -> str:
     label = unit_label(column.unit, system) if column.kind == "number" else ""
     return f"{column.label}, {label}" if label else column.label
+
+
+def _own_cell(column: Fact, row: dict[str, Any], system: str) -> Markup:
+    """A cell of a row that has its own unit."""
+    value, of = row.get(column.name), str(row.get("unit", ""))
+    if column.name == "unit":
+        return tag("td", unit_label(of, system) if of else "–")
+    if value is None or column.kind != "number" or column.unit:
+        return _cell(column, value, system)
+    to, decimals = shown_unit(of, system), row.get("decimals")
+    if decimals is None:
+        return tag("td", digits_text(convert(float(value), of, to)), class_="n")
+    # A doubt is smaller than what it belongs to: it may need a digit more.
+    more = 1 if column.name == "doubt" else 0
+    of, to = (f"{of} diff", f"{to} diff") if more and of == "°F" else (of, to)
+    return tag("td", number_text(convert(float(value), of, to),
+                                 shown_decimals(int(decimals) + more, of, to)), class_="n")
 
 
 def _cell(column: Fact, value: Any, system: str) -> Markup:
