@@ -21,7 +21,6 @@ sys.path.insert(0, str(ROOT / "calc" / "src"))
 from downflow import homeowner as link  # noqa: E402
 from downflow.homeowner import TONGUES, holds, say, split  # noqa: E402
 from downflow.markup import Markup, escape, tag, together  # noqa: E402
-
 from homeowner_page import words  # noqa: E402
 from homeowner_page.words import Block, Both, Item, Section  # noqa: E402
 

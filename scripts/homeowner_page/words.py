@@ -503,8 +503,8 @@ REQUIRED: tuple[str, ...] = (
 
 SHARED: tuple[str, ...] = (
     "fire", "alarm", "gas", "call-now", "call-today", "walk-ice", "run-normal", "aux", "emergency",
-    "filter-when", "off-indoor", "off-outdoor", "off-all", "off-fuel", "off-water", "breaker-once",
+    "filter-when", "off-indoor", "off-outdoor", "off-fuel", "off-water", "breaker-once",
     "cable", "alarms", "no-grill", "generator", "no-flame", "capped", "still-burns",
-    "nothing-burns", "visit", "booklet",
+    "nothing-burns", "visit",
 )
 """Statements that the printed label and letter say in the same words."""

@@ -193,7 +193,7 @@ def label_html(job: Job, slots: dict[str, str], code: Markup | None) -> Markup:
                          "meses" if "filter_months" in slots else
                     together("Every ", _blank(), " months / meses"), class_="ho-k"),
                 tag("p", tag("b", show("filter_next")), _blank(), _blank(), class_="ho-dates")),
-            tag("div", code, tag("p", "How it works / cómo funciona", class_="ho-k"),
+            tag("div", code, tag("p", "How it works / guía", class_="ho-k"),
                 class_="ho-code") if code is not None else None,
             class_="ho-top"),
         tag("dl", [together(tag("dt", term), tag("dd", what)) for term, what in off],
@@ -255,13 +255,12 @@ _PARTS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("normal", ("run-normal",)),
     ("Thermostat", ("aux", "emergency")),
     ("filter", ("filter-when",)),
-    ("off", ("off-indoor", "off-outdoor", "off-all", "off-fuel", "off-water", "breaker-once")),
+    ("off", ("off-indoor", "off-outdoor", "off-fuel", "off-water", "breaker-once")),
     ("fuel", ("no-flame", "capped", "still-burns", "nothing-burns")),
-    ("winter", ("cable", "alarms", "visit", "booklet")),
+    ("winter", ("cable", "alarms", "visit")),
 )
 _TERMS = {"off-indoor": {"en": "Indoor unit: ", "es": "Unidad interior: "},
           "off-outdoor": {"en": "Outdoor unit: ", "es": "Unidad exterior: "},
-          "off-all": {"en": "All power: ", "es": "Toda la luz: "},
           "off-fuel": {"en": "Fuel that is left: ", "es": "Combustible que queda: "},
           "off-water": {"en": "Water: ", "es": "Agua: "},
           "aux": {"en": "Aux: ", "es": "Aux: "},
@@ -275,6 +274,7 @@ def letter_html(job: Job, slots: dict[str, str], code: Markup | None) -> Markup:
     def word(name: str) -> str:
         return _LETTER[name][tongue]
 
+    size = homeowner.shown("filter", slots, tongue) if "filter" in slots else ""
     body: list[Markup] = []
     for part, names in _PARTS:
         lines = []
@@ -282,24 +282,24 @@ def letter_html(job: Job, slots: dict[str, str], code: Markup | None) -> Markup:
             said = _said(name, slots, tongue)
             if said:
                 term = _TERMS.get(name, {}).get(tongue, "")
+                if name == "filter-when" and size:
+                    said = f"**{size}.** {said}"
                 lines.append(tag("li", tag("b", term) if term else None, _bold(said)))
         if lines:
             mark = verdict_mark("hold") if part == "danger" else None
             body.append(tag("section", tag("h3", mark, word(part)), tag("ul", lines)))
-    size = homeowner.shown("filter", slots, tongue) if "filter" in slots else ""
     return tag(
         "article",
-        tag("header", tag("div", tag("h2", word("title")),
-                          tag("p", " · ".join(t for t in (
-                              job.name, slots.get("model", ""),
-                              homeowner.shown("made", slots, tongue) if "made" in slots else "")
-                              if t)),
-                          tag("p", word("stays")) if code is not None else None),
-            tag("div", code, class_="ho-code") if code is not None else None),
-        tag("p", f"{word('filter')}: ", tag("b", size), class_="ho-size") if size else None,
+        tag("header",
+            tag("div", code, class_="ho-code") if code is not None else None,
+            tag("div", tag("h2", word("title")),
+                tag("p", " · ".join(t for t in (
+                    job.name, slots.get("model", ""),
+                    homeowner.shown("made", slots, tongue) if "made" in slots else "") if t)),
+                tag("p", word("stays")) if code is not None else None)),
         body,
         tag("p", f"{word('contact')}: ", slots.get("contact") or _blank(), class_="ho-line"),
         tag("p", word("left"), class_="ho-line"),
-        tag("p", f"{word('crew')}: ", _blank(), f" {word('date')}: ", _blank(), class_="ho-line"),
-        tag("p", f"{word('owner')}: ", _blank(), f" {word('date')}: ", _blank(), class_="ho-line"),
+        tag("p", f"{word('crew')}: ", _blank(), f" {word('owner')}: ", _blank(),
+            f" {word('date')}: ", _blank(), class_="ho-line"),
         class_="ho-letter", lang=tongue, data_paper="letter")
