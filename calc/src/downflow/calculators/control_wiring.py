@@ -209,8 +209,8 @@ def figure(sheet: Sheet) -> str:
             name for name, on in (("thermostat", w.thermostat), ("air handler", w.air_handler),
                                   ("outdoor unit", w.outdoor_unit)) if on) for w in table)
     d = drawing.Drawing("control-wiring", "Wires between the three units", said + ".", height)
-    d.text(2, 22, "thermostat", "b").text(172, 22, "air handler", "b m")
-    d.text(336, 22, "outdoor", "b e")
+    d.text(2, 22, "thermostat").text(172, 22, "air handler", "m")
+    d.text(336, 22, "outdoor", "e")
     d.rect(10, 34, 72, height - 48, "of").rect(136, 34, 72, height - 48, "of")
     d.rect(262, 34, 68, height - 48, "of")
     for n, w in enumerate(table):

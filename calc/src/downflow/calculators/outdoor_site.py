@@ -148,13 +148,13 @@ def figure(sheet: Sheet) -> str:
     if job.snow_in > 0:
         d.hatch_area([(10, snow), (330, snow), (330, ground), (10, ground)], "filter")
         d.line(10, snow, 330, snow, "g")
-        d.text(16, snow - 6, f"snow {sheet.text(job.snow_in, 'in', 0)}", "b halo")
+        d.text(2, snow - 6, f"snow {sheet.text(job.snow_in, 'in', 0)}", "halo")
     d.line(10, ground, 330, ground, "o")
-    d.rect(110, base - 104, 116, 104, "of").circle(168, base - 54, 34, "if")
-    d.line(122, base, 122, ground, "o").line(214, base, 214, ground, "o")
+    d.rect(106, base - 104, 106, 104, "of").circle(159, base - 54, 34, "if")
+    d.line(118, base, 118, ground, "o").line(200, base, 200, ground, "o")
     d.dimension(262, base, 262, ground, sheet.text(job.unit_base_in, "in", 0), extend=-30)
-    d.hatch(122, ground, 92, 10, "water")
-    d.balloon(1, 168, ground + 34, to=(168, ground + 6))
+    d.hatch(118, ground, 82, 10, "water")
+    d.balloon(1, 159, ground + 34, to=(159, ground + 6))
     d.line(240, ground - need * scale, 330, ground - need * scale, "w")
     d.text(334, ground - need * scale - 6, f"needs {sheet.text(need, 'in', 0)}", "b e halo")
     return d.figure(legend=[f"defrost water: {sheet.text(sheet.values['melt_ice_in'], 'in', 1)} "
