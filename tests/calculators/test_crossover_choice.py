@@ -105,3 +105,11 @@ def test_what_cannot_be_is_named_by_its_cell(change, field):
     answer = choice(**change)
     assert answer.ok is False
     assert field in [e["field"] for e in answer.errors]
+
+
+def test_sizes_are_shown_in_the_readers_units():
+    from downflow.engine.answer import verdict_data
+
+    verdict = verdict_of(choice(), "both-halves")
+    assert "14\u00a0in" in verdict_data(verdict, "ip")["text"]
+    assert "356\u00a0mm" in verdict_data(verdict, "si")["text"]

@@ -46,3 +46,9 @@ def test_without_a_year_only_the_design_night_is_answered():
     answer = leaks(electricity_usd_kwh=None)
     assert "sealing_dollars" not in answer.values
     assert "sealing_btuh" in answer.values
+
+
+def test_a_leak_larger_than_the_fan_is_refused():
+    answer = leaks(leakage_before_cfm25=1500.0, static_found_inwc=2.0)
+    assert answer.ok is False
+    assert answer.errors[0]["field"] == "leakage_before_cfm25"

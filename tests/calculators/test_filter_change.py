@@ -48,3 +48,9 @@ def test_a_loaded_loss_below_the_clean_one_is_refused():
                               "clean_inwc": 0.3, "at_cfm": 1200.0, "loaded_inwc": 0.2}])
     assert answer.ok is False
     assert answer.errors[0]["field"] == "filters[0].loaded_inwc"
+
+
+def test_a_fan_that_never_runs_is_refused():
+    answer = change(fan_hours_per_day=0.0)
+    assert answer.ok is False
+    assert answer.errors[0]["field"] == "fan_hours_per_day"

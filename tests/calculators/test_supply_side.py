@@ -110,3 +110,9 @@ def test_parts_that_do_not_belong_together_are_named_by_their_cell(table, index,
 def test_the_range_is_felt_out_without_setting_dampers_anew():
     value = supply(ranged=True).values["supply_worst_room_pct"]
     assert value.low < value.value < value.high
+
+
+def test_a_closet_that_lets_no_air_in_is_refused():
+    answer = supply(louver_face_in2=0.0)
+    assert answer.ok is False
+    assert "louver_face_in2" in [e["field"] for e in answer.errors]

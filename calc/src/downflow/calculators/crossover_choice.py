@@ -84,6 +84,9 @@ def solve(job: Readings, paper: Paper) -> None:
         job.refuse(field, reason)
     for field, reason in air_path.fan_problems(job.fan_kind, job.fan_table):
         job.refuse(field, reason)
+    job.refuse_unless(job.louver_face_in2 + job.closet_other_free_in2 > 0, "louver_face_in2",
+                      "nothing lets air into the closet: there is no way back at all. Enter the "
+                      "louvers or the other openings.")
     job.stop_if_refused()
     density = paper.step(
         "rho = 144 * 14.696 * (1 - 6.8754e-6 * z) ** 5.2559 / (53.350 * (t + 459.67))",
@@ -118,7 +121,7 @@ def solve(job: Readings, paper: Paper) -> None:
              "velocity_fpm": tried[o.name].velocity_fpm,
              "airflow_cfm": tried[o.name].airflow_cfm, "feeds": tried[o.name].feeds}
             for o in options])
-    paper.draw(options=[(o.name, 100 * t.far_share, t.static_inwc, t.velocity_fpm, t.feeds)
+    paper.draw(options=[(o, 100 * t.far_share, t.static_inwc, t.velocity_fpm, t.feeds)
                         for o in options if (t := tried.get(o.name))],
                chosen=chosen.name, load=100 * load)
     _verdicts(job, paper, chosen, now, load)
@@ -159,6 +162,13 @@ def _flex(job: Readings, trunks: tuple[air_path.Trunk, ...], diameter: float, co
             job.crossover_sag_in, job.crossover_support_ft),
         roughness_ft=rough["flex"], flex_factor=factor, bends=job.crossover_bends or 0.0,
         bend_c=air_path.pleated_bend_c(pleated, diameter), second_ft=job.crossover_second_ft)
+
+
+def _count(option: Option) -> str:
+    """What stands before the size of a choice in a sentence."""
+    if option.kind == "flex":
+        return "" if option.number == 1 else "two of "
+    return "no crossover" if option.kind == "none" else option.name
 
 
 def _try(base: air_path.AirPath, option: Option, load: float,
@@ -276,13 +286,14 @@ def _verdicts(job: Readings, paper: Paper, chosen: Option, now: Tried, load: flo
     paper.limit(
         "both-halves", 100 * off, at_most=100 * air_path.TOTAL_SHARE, unit="%", decimals=0,
         source=BALANCING,
-        fine="With {choice} the far half gets {share} of the air for {load} of the load.",
-        look="With {choice} the far half gets {share} of the air for {load} of the load: a half "
-             "is off by {value}, {limit} is the most.",
-        hold="With {choice} the far half gets {share} of the air for {load} of the load: a half "
-             "is off by {value}, {limit} is the most.",
+        fine="With {count}{size} the far half gets {share} of the air for {load} of the load.",
+        look="With {count}{size} the far half gets {share} of the air for {load} of the load: "
+             "a half is off by {value}, {limit} is the most.",
+        hold="With {count}{size} the far half gets {share} of the air for {load} of the load: "
+             "a half is off by {value}, {limit} is the most.",
         do="Take the next larger crossover, or a second one, before the floor is closed. Then "
-           "balance room by room.", choice=chosen.name,
+           "balance room by room.", count=_count(chosen),
+        size=Quantity(chosen.diameter_in, "in", 0) if chosen.kind == "flex" else "",
         share=Quantity(100 * now.far_share, "%", 0), load=Quantity(100 * load, "%", 0))
     limit = next(r for r in tables.rows("velocity_limits") if r.place == "crossover")
     paper.limit(
@@ -328,10 +339,18 @@ def figure(sheet: Sheet) -> str:
         return drawing.bars("crossover-choice", "One trunk", [("no crossover", 0.0)], "%",
                             system=sheet.system).figure("One trunk needs no crossover.")
     load: Any = sheet.drawn["load"]
-    chosen = sheet.drawn["chosen"]
+    chosen = ""
+    named = []
+    for option, *rest in options:
+        name = _count(option)
+        if option.kind == "flex":
+            name += sheet.text(option.diameter_in, "in", 0)
+        if option.name == sheet.drawn["chosen"]:
+            chosen = name
+        named.append((name, *rest))
     said = "; ".join(
         f"{name}: {sheet.text(share, '%', 0)} of the air, {sheet.text(static, 'in w.c.', 2)} in "
-        f"the box, {sheet.text(fpm, 'ft/min', 0)}" for name, share, static, fpm, _ in options)
+        f"the box, {sheet.text(fpm, 'ft/min', 0)}" for name, share, static, fpm, _ in named)
     row = 74.0
     top = 62.0
     height = top + row * len(options) + 46
@@ -347,7 +366,7 @@ def figure(sheet: Sheet) -> str:
     for edge in (load - slack, load + slack):
         d.line(20 + edge * scale, top, 20 + edge * scale, base, "d")
     y = top
-    for name, share, static, fpm, feeds in options:
+    for name, share, static, fpm, feeds in named:
         d.text(28, y + 17, f"{name}, chosen" if name == chosen else name, "b halo")
         d.text(332, y + 17, sheet.text(share, "%", 0), "b e halo")
         d.rect(20, y + 24, share * scale, 16, "if")

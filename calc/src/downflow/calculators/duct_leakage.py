@@ -66,6 +66,10 @@ def solve(job: Readings, paper: Paper) -> None:
                          what="The same before the work")
     before = _lost(job, paper, job.leakage_before_cfm25, old, "as found")
     after = _lost(job, paper, job.leakage_cfm25, static, "after sealing")
+    for field, lost in (("leakage_before_cfm25", before), ("leakage_cfm25", after)):
+        job.refuse_unless(lost < job.supply_airflow_cfm, field,
+                          "would lose more than the fan moves at this static. Is the flow that of "
+                          "a test at another pressure?")
     surface = paper.total(
         "Surface of trunks and crossovers", GEOMETRY, "ft²",
         math.fsum(v for _, v in _surfaces(job)), _surfaces(job))

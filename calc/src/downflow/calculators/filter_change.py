@@ -31,6 +31,8 @@ def solve(job: Readings, paper: Paper) -> None:
     row = next((f for f in job.filters if f["kind"] == job.filter_planned), job.filters[0])
     job.refuse_unless(row["loaded_inwc"] > row["clean_inwc"], "filters[0].loaded_inwc",
                       "must be above the clean loss.")
+    job.refuse_unless(job.fan_hours_per_day > 0, "fan_hours_per_day",
+                      "must be above zero: a fan that never runs loads no filter.")
     job.stop_if_refused()
     power = ducts.FILTER_MEDIA_EXPONENT
     clean = paper.step(

@@ -61,6 +61,9 @@ def solve(job: Readings, paper: Paper) -> None:
         job.refuse(field, reason)
     for field, reason in air_path.fan_problems(job.fan_kind, job.fan_table):
         job.refuse(field, reason)
+    job.refuse_unless(job.louver_face_in2 + job.closet_other_free_in2 > 0, "louver_face_in2",
+                      "nothing lets air into the closet: there is no way back at all. Enter the "
+                      "louvers or the other openings.")
     job.stop_if_refused()
     density = paper.step(
         "rho = 144 * 14.696 * (1 - 6.8754e-6 * z) ** 5.2559 / (53.350 * (t + 459.67))",

@@ -280,7 +280,7 @@ def fed_trunks(path: AirPath) -> set[str]:
 
 
 def _spot(trunk: str, at_ft: float) -> str:
-    return f"{trunk} {at_ft:.4g}"
+    return f"{trunk} {at_ft:.3f}"
 
 
 def _add_trunk(path: AirPath, trunk: Trunk, nodes: list[Node], branches: list[Branch]) -> None:
@@ -289,8 +289,9 @@ def _add_trunk(path: AirPath, trunk: Trunk, nodes: list[Node], branches: list[Br
     places = {r.at_ft for r in mine} | ({trunk.feed_ft} if trunk.under_box else set())
     arriving = {c.to_ft for c in path.crossovers if c.to_trunk == trunk.id}
     places |= arriving | {c.from_ft for c in path.crossovers if c.from_trunk == trunk.id}
-    order = sorted(places)
-    fed = arriving | ({trunk.feed_ft} if trunk.under_box else set())
+    order = sorted({round(place, 3) for place in places})
+    fed = {round(place, 3) for place in arriving | (
+        {trunk.feed_ft} if trunk.under_box else set())}
     equivalent = ducts.rectangular_equivalent_in(trunk.width_in, trunk.height_in)
     area = trunk.width_in * trunk.height_in
     nodes.extend(Node(_spot(trunk.id, place)) for place in order)
@@ -315,7 +316,7 @@ def _add_trunk(path: AirPath, trunk: Trunk, nodes: list[Node], branches: list[Br
 
 
 def _run(trunk: str, before: float, after: float) -> str:
-    return f"run {trunk} {before:.4g} to {after:.4g}"
+    return f"run {trunk} {before:.3f} to {after:.3f}"
 
 
 def solve(path: AirPath, start: Flows | None = None) -> Flows:
