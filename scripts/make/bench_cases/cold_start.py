@@ -49,9 +49,10 @@ OURS = """async (typed) => {
     const calculator = document.querySelector('df-calculator');
     const answered = new Promise((resolve) => calculator.addEventListener('downflow:answer',
         () => resolve(performance.now()), {once: true}));
-    const field = calculator.querySelector('form input[inputmode=decimal]:not([data-column])');
+    const field = [...calculator.querySelectorAll('form input[inputmode=decimal]')].find(
+        (input) => !input.dataset.column && Number(input.value.replaceAll(',', '')));
     field.focus();
-    field.value = String(Number(field.value.replace(/[^0-9.]/g, '')) + 1);
+    field.value = String(Number(field.value.replaceAll(',', '')) + 1);
     field.dispatchEvent(new Event('input', {bubbles: true}));
     return (await answered) - globalThis.madeWorker;
 }"""
