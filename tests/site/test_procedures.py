@@ -162,7 +162,8 @@ def test_every_hazard_is_met_somewhere() -> None:
 # Work that plainly can hurt, by its words, and the hazard that must have been named by then.
 PLAINLY = {
     r"\bbraze\b": "hot-work", r"\bladder\b|\bonto the roof\b": "fall",
-    r"^(crawl|enter)\b|\bunder the home\b": "crawl-space", r"^lift\b": "lifting",
+    r"^(crawl|enter)\b|\bunder the home\b": "crawl-space",
+    r"^(lift|carry) the (furnace|air handler|cabinet|unit|outdoor unit)\b": "lifting",
     r"\b(cap|disconnect) the (fuel|gas) line\b": "fuel-gas", r"^recover\b": "no-venting",
     r"^(lock out)\b": "electricity", r"\bnitrogen\b": "nitrogen",
 }
@@ -214,6 +215,12 @@ def test_no_sentence_stands_in_two_procedures() -> None:
 
 # ---- the built site ---------------------------------------------------------------------
 
+SHARED_ON_PURPOSE = frozenset((
+    "df-caution", "df-comes-first", "df-sources", "df-licensed", "df-at", "df-example"))
+"""Cautions, what comes first on every page, citations, who may, links."""
+VOID = frozenset(("br", "hr", "img", "input", "link", "meta", "wbr"))
+
+
 class Flow(HTMLParser):
     """An article as a flat row: (kind, id or hazard, text) in the order of the page."""
 
@@ -231,8 +238,11 @@ class Flow(HTMLParser):
             self.row.append(("caution", given.get("data-hazard", ""), level[1] if level else ""))
         elif given.get("id", "").startswith(("step-", "hold-")):
             self.row.append(("step", given["id"], ""))
-        if tag not in ("input", "br", "img", "hr", "meta", "link", "path", "rect", "circle"):
+        if tag not in VOID:
             self.stack.append((tag, given))
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """A shape in a drawing: nothing to read."""
 
     def handle_endtag(self, tag: str) -> None:
         while self.stack and self.stack.pop()[0] != tag:
@@ -242,14 +252,12 @@ class Flow(HTMLParser):
             self.text = []
 
     def handle_data(self, data: str) -> None:
-        outside = ("df-caution", "df-comes-first", "df-sources", "df-licensed", "df-at", "df-num",
-                   "md-", "df-nav", "df-bar", "df-job", "df-done", "df-example", "df-fig")
-        named = [c for _, given in self.stack for c in given.get("class", "").split()]
-        tags = {tag for tag, _ in self.stack}
-        if "article" not in tags or tags & {"svg", "script", "nav", "header", "footer", "figure"}:
+        tags = [tag for tag, _ in self.stack]
+        if "article" not in tags or set(tags) & {"svg", "script", "nav", "figure"}:
             return
-        if not any(c.startswith(outside) and not c.startswith(("md-content", "md-typeset"))
-                   for c in named):
+        inside = self.stack[tags.index("article") + 1:]
+        named = {c for _, given in inside for c in given.get("class", "").split()}
+        if not named & SHARED_ON_PURPOSE:
             self.text.append(data)
 
 
