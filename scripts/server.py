@@ -19,6 +19,7 @@ import sys
 import threading
 from pathlib import Path
 from types import TracebackType
+from typing import ClassVar
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
@@ -41,7 +42,8 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     """Static files under a base path, no listing of folders."""
 
     protocol_version = "HTTP/1.1"
-    extensions_map = {**http.server.SimpleHTTPRequestHandler.extensions_map, **TYPES}
+    extensions_map: ClassVar[dict[str, str]] = {**http.server.SimpleHTTPRequestHandler.extensions_map,
+                                                **TYPES}
 
     def __init__(self, *args: object, folder: Path, base: str, quiet: bool,
                  asked: list[str]) -> None:

@@ -9,9 +9,20 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from make.common import BUILD, PYTHON, ROOT, SITE, alone, main, run, say, step
+from make.common import BUILD, MODULES, PYTHON, ROOT, SITE, alone, main, run, say, step
 from make.release import finish
 from make.runtime import build_runtime
+
+VENDOR = {"fflate/esm/browser.js": "fflate.js", "fflate/LICENSE": "fflate-license.txt"}
+"""Libraries that pages bring in as they are: place among the Node packages, name in the site."""
+
+
+def bring_libraries(site: Path) -> None:
+    """Copies them beside the pages' own scripts, with their licences."""
+    place = site / "assets" / "vendor"
+    place.mkdir(parents=True, exist_ok=True)
+    for source, name in VENDOR.items():
+        shutil.copyfile(MODULES / source, place / name)
 
 
 def work() -> None:
@@ -24,6 +35,7 @@ def work() -> None:
             run([PYTHON, "-m", "mkdocs", "build", "--strict", "--quiet", "--site-dir", fresh],
                 env={"NO_MKDOCS_2_WARNING": "1", "PYTHONHASHSEED": "0",
                      "PYTHONPATH": os.fspath(ROOT / "calc" / "src")})
+        bring_libraries(fresh)
         with step("Writing the policy and the release"):
             release = finish(fresh, runtime)
         shutil.rmtree(SITE, ignore_errors=True)

@@ -54,10 +54,9 @@ def types() -> bool:
 def script_types() -> bool:
     """Types in what runs in the browser: pages, then workers."""
     compiler = MODULES / "typescript" / "bin" / "tsc"
-    return all([
-        _call([node(), compiler, "-p", SCRIPTS / "make" / f"tsconfig.{kind}.json"])
-        for kind in ("page", "worker")
-    ])
+    pages, workers = (_call([node(), compiler, "-p", SCRIPTS / "make" / f"tsconfig.{kind}.json"])
+                      for kind in ("page", "worker"))
+    return pages and workers
 
 
 def units() -> bool:

@@ -55,7 +55,8 @@ def test_it_starts_from_the_kept_memory_and_from_the_files_alike(server: Server,
                 if (data.state === 'ready') worker.postMessage({n: 1, text: '{"op": "hello"}'});
                 else if (data.state === 'failed' || data.n) resolve(data);
             }));
-            worker.postMessage({boot: {base: new URL(r.release.runtime, r.release.root).href, snapshot}});
+            const base = new URL(r.release.runtime, r.release.root).href;
+            worker.postMessage({boot: {base, snapshot}});
             all.push(await heard);
             worker.terminate();
         }
@@ -125,7 +126,8 @@ def test_what_can_wait_goes_last(server: Server, page: Page):
     assert order == ["first", "second", "later"]
 
 
-def test_the_worker_refuses_another_origin_before_python_is_there(server: Server, page: Page, watch):
+def test_the_worker_refuses_another_origin_before_python_is_there(
+        server: Server, page: Page, watch):
     page.goto(server.address)
     with Server(server.folder) as elsewhere:
         other = elsewhere.address
