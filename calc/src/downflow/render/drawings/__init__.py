@@ -12,7 +12,8 @@ from collections.abc import Callable
 
 from downflow.markup import Markup
 
-MODULES = ("survey", "out", "fit", "air", "water", "tight", "outside", "lines", "power", "owner")
+MODULES = ("survey", "out", "fit", "air", "water", "tight", "outside", "lines", "power", "finish",
+           "owner")
 """Modules of this package that hold drawings."""
 
 
