@@ -40,6 +40,9 @@ EVEN = ("N", "E", "S", "W")
 def solve(job: Readings, paper: Paper) -> None:
     job.refuse_unless(job.design_cooling_wb_f <= job.design_cooling_f, "design_cooling_wb_f",
                       "a wet bulb is never above the dry bulb.")
+    driest = moist_air.driest_wet_bulb_f(job.design_cooling_f, air.pressure_psia(job.elevation_ft))
+    job.refuse_unless(job.design_cooling_wb_f >= driest, "design_cooling_wb_f",
+                      "is lower than even bone-dry air would show.")
     job.refuse_unless(cooling_load.LOWEST_LATITUDE <= job.latitude_deg
                       <= cooling_load.HIGHEST_LATITUDE, "latitude_deg",
                       "the method holds from 20 to 60 degrees north.")
@@ -78,10 +81,11 @@ def solve(job: Readings, paper: Paper) -> None:
     total = paper.total("Sensible and latent together", RLF, "Btu/h", sensible + latent,
                         [("sensible", sensible), ("latent", latent)])
     paper.give("cooling_design_btuh", total, model)
-    paper.give("cooling_sensible_share", paper.step(
-        "r = qs / (qs + ql)", SENSIBLE_HEAT, "",
-        cooling_load.sensible_heat_ratio(sensible, latent), qs=sensible, ql=latent,
-        what="Sensible share: how dry the load is"))
+    if total > 0:
+        paper.give("cooling_sensible_share", paper.step(
+            "r = qs / (qs + ql)", SENSIBLE_HEAT, "",
+            cooling_load.sensible_heat_ratio(sensible, latent), qs=sensible, ql=latent,
+            what="Sensible share: how dry the load is"))
     paper.draw(gains=[(n, v) for n, v in [*gains, ("ducts", sensible - inside),
                                           ("moisture", latent)]])
     _verdicts(job, paper, latent)

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from downflow import drawing, tables
 from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
+from downflow.engine.paper import Level
 from downflow.facts.panel import (
     AMPACITY,
     COMPRESSOR_BREAKER,
@@ -23,7 +24,7 @@ from downflow.facts.panel import (
     VOLTAGE_DROP,
 )
 from downflow.physics import outdoor_circuit as circuit
-from downflow.sources import ARITHMETIC, LOCAL_CODE
+from downflow.sources import ARITHMETIC
 
 CALCULATOR = Calculator(
     id="outdoor-circuit",
@@ -83,7 +84,7 @@ def _supply_refusals(job: Readings) -> None:
 def _from_the_motors(job: Readings, paper: Paper) -> None:
     rla, fan = job.compressor_rla_a, job.outdoor_fan_a
     if rla is None or fan is None:
-        paper.verdict("plate-agrees", "look",
+        paper.verdict("plate-agrees", "fine",
                       "The plate prints no rated-load amperes, as on variable-speed units: its own "
                       "two numbers stand.", source=UNIT_PLATE, best="look", signs=SIGNS)
         return
@@ -94,6 +95,9 @@ def _from_the_motors(job: Readings, paper: Paper) -> None:
     ceiling = paper.step("b = 2.25 * c + f", COMPRESSOR_BREAKER, "A",
                          circuit.breaker_limit_amps(rla, fan, hard_start=True), c=rla, f=fan,
                          what="Ceiling for the breaker, worked from the motors")
+    job.refuse_unless(ceiling >= min(ratings), "compressor_rla_a",
+                      "so small that no standard breaker would guard it. Is it the compressor's?")
+    job.stop_if_refused()
     mocp = circuit.standard_at_most(ceiling, ratings)
     above = min(r for r in ratings if r > mocp)
     paper.lookup("Standard rating that is not above it", STANDARD_BREAKERS, "A", mocp,
@@ -114,7 +118,7 @@ def _start(job: Readings, paper: Paper, ohm: float) -> None:
     known = None not in (job.volts_load_off, job.volts_load_on, job.load_on_a)
     if start is None or not known:
         paper.verdict(
-            "start-dip", "look",
+            "start-dip", "fine" if start is None else "look",
             "The plate prints no locked-rotor amperes: a variable-speed compressor starts softly."
             if start is None else
             "The dip at start is not known: the supply's own resistance has not been read.",
@@ -163,7 +167,7 @@ def _verdicts(job: Readings, paper: Paper, *, carries: float, need: float, run: 
                 hold="The disconnect is rated {value}; {limit} is the least.",
                 do="Take a larger disconnect.")
     seen = job.disconnect_seen and job.disconnect_ft <= SIGHT_FT
-    paper.verdict("disconnect-place", "look" if seen else "hold",
+    paper.verdict("disconnect-place", "fine" if seen else "hold",
                   "The disconnect is in sight of the unit." if seen else
                   "The disconnect is not in sight of the unit: in sight is visible and at most "
                   "{far} away.", source=DISCONNECT_PLACE, best="look", signs=SIGNS, safety=True,
@@ -176,16 +180,15 @@ def _verdicts(job: Readings, paper: Paper, *, carries: float, need: float, run: 
                 look="Voltage drop while running is {value}; {limit} is what the code recommends "
                      "at most.",
                 do="Take the next larger conductor, and its ground in proportion.")
-    paper.verdict("local-code", "look", "The plate, local code and its official come first.",
-                  source=LOCAL_CODE, best="look", signs=SIGNS)
 
 
 def _ground_fault(job: Readings, paper: Paper) -> None:
+    level: Level
     if job.outdoor_gfci:
-        level, text, do = "look", "The circuit has ground-fault protection.", \
+        level, text, do = "fine", "The circuit has ground-fault protection.", \
             "If it trips in defrost or at start, that is a fault to find, not a breaker to swap."
     elif job.code_edition == "2017":
-        level, text, do = "look", "This edition does not ask for ground-fault protection here.", ""
+        level, text, do = "fine", "This edition does not ask for ground-fault protection here.", ""
     elif job.code_edition == "2026":
         level, text, do = "hold", ("The 2026 edition asks for ground-fault protection here once "
                                    "its exception has ended, on 1 September 2026."), \
@@ -199,8 +202,8 @@ def _ground_fault(job: Readings, paper: Paper) -> None:
                                    "outdoors; its exception for listed heat pumps ends 1 September "
                                    "2026."), \
             "Ask the official whether the exception is still in force on the day of the permit."
-    paper.verdict("ground-fault", "hold" if level == "hold" else "look", text,
-                  source=OUTDOOR_GFCI, do=do, best="look", signs=SIGNS)
+    paper.verdict("ground-fault", level, text, source=OUTDOOR_GFCI, do=do, best="look",
+                  signs=SIGNS)
 
 
 def figure(sheet: Sheet) -> str:

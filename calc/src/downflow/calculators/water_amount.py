@@ -37,6 +37,11 @@ def solve(job: Readings, paper: Paper) -> None:
     job.refuse_unless(job.cool_supply_f < job.cool_return_f, "cool_supply_f",
                       "must be colder than the air entering the coil: is it cooling?")
     job.stop_if_refused()
+    driest = moist_air.driest_wet_bulb_f(job.cool_return_f,
+                                         moist_air.atmosphere_psia(job.elevation_ft))
+    job.refuse_unless(job.cool_return_wb_f >= driest, "cool_return_wb_f",
+                      "is lower than even bone-dry air would show. Is the wick wet, and is it the "
+                      "wet bulb that you read?")
     pressure = paper.step("p = 14.696 * (1 - 6.8754e-6 * z) ** 5.2559", STANDARD_ATMOSPHERE,
                           "psia", moist_air.atmosphere_psia(job.elevation_ft),
                           z=job.elevation_ft, what="Pressure of the air up here")
@@ -59,10 +64,9 @@ def solve(job: Readings, paper: Paper) -> None:
         "The coil stays dry in this air; the drain must still be ready for a humid week.",
         source=MOIST_AIR, hour=Quantity(hour, "gal/h", 2))
     if day > 0:
-        paper.verdict("melt", "look", "On a wet cold day {day} run out under the outdoor unit and "
-                      "freeze where they run.", source=FROST,
-                      do="Lead it into gravel away from walks and steps, and look at the ice in "
-                         "the first cold spell.", day=Quantity(day, "gal/day", 0))
+        paper.verdict("melt", "fine", "On a wet cold day {day} run out under the outdoor unit and "
+                      "freeze where they run; the site says whether a walk is in their way.",
+                      source=FROST, day=Quantity(day, "gal/day", 0))
     else:
         paper.verdict("melt", "fine", "No frost on a day like this.", source=FROST)
 

@@ -17,6 +17,7 @@ from downflow.engine.answer import Answer, MeasureNext, Value
 from downflow.engine.calculator import Module, Sheet
 from downflow.engine.paper import LEVELS, Level, Missing, Paper, Readings, Refused, Verdict, worse
 from downflow.facts import Fact, Spread, all_facts
+from downflow.facts.checks import problem
 from downflow.facts.job import Job
 from downflow.units import Quantity
 
@@ -31,6 +32,7 @@ class Outcome:
     errors: list[dict[str, str]] = field(default_factory=list)
     used: dict[str, str] = field(default_factory=dict)
     through: set[str] = field(default_factory=set)
+    fault: str = ""
 
 
 class Chain:
@@ -222,6 +224,14 @@ class Run:
         except Missing as gap:
             out.missing = gap.names
             return out
+        except (ValueError, ArithmeticError) as error:
+            # Physics would not have it, and the calculator did not foresee it. A reader gets
+            # words, never a traceback; `tests/contracts/test_extremes.py` hunts for these.
+            out.fault = f"{type(error).__name__}: {error}"
+            out.errors = [problem(calculator.reads[0],
+                                  f"{calculator.title}: these values cannot all be true together "
+                                  f"({error}). Look at the ones you are least sure of.")]
+            return out
         out.paper, out.readings = paper, readings
         return out
 
@@ -369,8 +379,12 @@ class Study:
         for term in terms:
             for end in term.ends:
                 other = _verdict_in(end, found.id)
-                if other is not None and LEVELS.index(other.level) > LEVELS.index(worst):
+                if other is None:
+                    continue
+                if LEVELS.index(other.level) > LEVELS.index(worst):
                     worst, why = other.level, term.label
+                elif worst == found.level and found.sound and not other.sound and not out.doubt:
+                    out.doubt = f"Within the range of {term.label} it would not hold."
         if worst != found.level:
             level: Level = "hold" if worst == "hold" and found.safety else worse("look",
                                                                                  found.level)

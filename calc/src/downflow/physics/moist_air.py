@@ -141,6 +141,14 @@ def wet_bulb_f(dry_bulb_f: float, ratio: float, pressure_psia: float) -> float:
     return float(psychrolib.GetTWetBulbFromHumRatio(dry_bulb_f, ratio, pressure_psia))
 
 
+def driest_wet_bulb_f(dry_bulb_f: float, pressure_psia: float) -> float:
+    """Wet bulb of air as good as dry: no reading at this dry bulb can be lower. [°F]
+
+    Source: as `wet_bulb_f`, at a millionth of water by mass.
+    """
+    return wet_bulb_f(dry_bulb_f, 1e-6, pressure_psia)
+
+
 def dew_point_f(dry_bulb_f: float, ratio: float, pressure_psia: float) -> float:
     """Dew point, or frost point below freezing.
 
