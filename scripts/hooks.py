@@ -350,6 +350,8 @@ SHORTCODES: dict[str, tuple[Callable[[Page, str, list[str]], str], int, int]] = 
     "calculator": (_calculator, 1, 1),
     "sheet": (_painted("painted_sheet_html"), 0, 0),
     "plan": (_painted("painted_plan_html"), 0, 0),
+    "record": (_painted("painted_record_html"), 0, 0),
+    "papers": (_painted("painted_papers_html"), 0, 0),
     "first": (_painted("first_answer_html"), 0, 0),
     "blank": (_painted("blank_sheet_html"), 0, 0),
     "places": (_painted("places_html"), 0, 0),

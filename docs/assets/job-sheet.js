@@ -7,6 +7,7 @@
 import { ask, start, startWhenIdle, state } from "./runtime.js";
 import { Covered, swap, unitsInUse } from "./calculator.js";
 import { watchForm } from "./form.js";
+import { photos } from "./photos.js";
 import { jobs, now, today } from "./store.js";
 
 const clock = new Intl.DateTimeFormat(undefined, { dateStyle: "medium", timeStyle: "short" });
@@ -312,8 +313,10 @@ class JobList extends HTMLElement {
     let text = "";
     let reply;
     try {
-      text = await file.text();
+      const pack = await photos.unpack(file);
+      text = pack.text;
       reply = await jobs.add(text);
+      if (reply.ok) await pack.keep(reply.id);
     } catch {
       this.say("The file could not be read. Your job is untouched.");
       return;
@@ -406,8 +409,9 @@ function canShare() {
 
 async function exportJob() {
   await jobs.settled();
-  const file = jobFile();
-  if (!file) return;
+  const sheet = jobFile();
+  if (!sheet) return;
+  const file = await photos.pack(sheet);
   const address = URL.createObjectURL(file);
   const link = document.createElement("a");
   link.href = address;
@@ -420,9 +424,10 @@ async function exportJob() {
 /** @param {(words: string) => void} say */
 async function shareJob(say) {
   await jobs.settled();
-  const file = jobFile();
-  if (!file) return;
+  const sheet = jobFile();
+  if (!sheet) return;
   try {
+    const file = await photos.pack(sheet);
     await navigator.share({ files: [file], title: file.name });
     await jobs.exported();
   } catch (error) {
