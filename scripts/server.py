@@ -42,8 +42,8 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     """Static files under a base path, no listing of folders."""
 
     protocol_version = "HTTP/1.1"
-    extensions_map: ClassVar[dict[str, str]] = {**http.server.SimpleHTTPRequestHandler.extensions_map,
-                                                **TYPES}
+    extensions_map: ClassVar[dict[str, str]] = {
+        **http.server.SimpleHTTPRequestHandler.extensions_map, **TYPES}
 
     def __init__(self, *args: object, folder: Path, base: str, quiet: bool,
                  asked: list[str]) -> None:
