@@ -189,6 +189,8 @@ class Calculator extends Covered {
     clearTimeout(this.later);
     const began = performance.now();
     const first = !jobs.current;
+    // Before a job begins: what stands here then is the reader's, and stays in sight and in focus.
+    this.uncover();
     const from = first || this.borrows ? { example: true } : {};
     let reply;
     try {

@@ -153,6 +153,7 @@ class Sheet extends Covered {
    * @returns {Promise<import("./form.js").Problem[] | null>}
    */
   async enter(entered) {
+    this.uncover();
     const request = { ...entered, units: unitsInUse(), at: now() };
     const reply = await jobs.apply(entered.rows ? "table" : "enter", request, `enter ${entered.name}`).catch(() => undefined);
     if (reply === undefined) return [];

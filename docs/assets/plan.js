@@ -111,6 +111,7 @@ class FirstAnswer extends Covered {
    * @returns {Promise<import("./form.js").Problem[] | null>}
    */
   async enter(entered) {
+    this.uncover();
     const request = { ...entered, units: unitsInUse(), at: now() };
     const reply = await jobs.apply(entered.rows ? "table" : "enter", request, `enter ${entered.name}`).catch(() => undefined);
     if (reply === undefined) return [];

@@ -33,8 +33,8 @@ def open_page(page: Page, server: Server, path: str) -> None:
         document.addEventListener('downflow:range', (e) => window.ranges.push(e.detail));
     }""")
     until(page, """async () => {
-        const r = await import(document.querySelector('script[src*="runtime.js"], script[src*="offline.js"]')
-            .src.replace(/assets\\/.*/, 'assets/runtime.js'));
+        const r = await import(document.querySelector('script[src*="offline.js"]')
+            .src.replace('offline.js', 'runtime.js'));
         r.start();
         return r.state.value === 'ready';
     }""", 60)

@@ -178,7 +178,8 @@ def test_a_save_that_reads_back_differently_is_no_save(server: Server, browser: 
     context.add_init_script("""
         const put = IDBObjectStore.prototype.put;
         IDBObjectStore.prototype.put = function (value, ...rest) {
-            return put.call(this, value?.text ? {...value, text: value.text + ' '} : value, ...rest);
+            const kept = value?.text ? {...value, text: value.text + ' '} : value;
+            return put.call(this, kept, ...rest);
         };""")
     page = context.new_page()
     open_page(page, server, MATCH)

@@ -52,4 +52,6 @@ def _group(title: str, id_: str, rows: Sequence[Mapping[str, Any]]) -> Markup:
 def _within(row: Mapping[str, Any]) -> str:
     if row.get("relative") is not None:
         return f"{100 * float(row['relative']):.3g} %"
-    return f"± {row['absolute']}"
+    if row.get("absolute") is not None:
+        return f"± {row['absolute']}"
+    return "the same"
