@@ -13,7 +13,7 @@ from collections.abc import Callable
 from downflow.markup import Markup
 
 MODULES = ("survey", "out", "fit", "air", "water", "tight", "outside", "lines", "power", "finish",
-           "owner")
+           "owner", "trouble")
 """Modules of this package that hold drawings."""
 
 
