@@ -72,6 +72,14 @@ def test_a_photo_is_noted_on_the_sheet_and_taken_off_again():
     assert json.loads(gone["job"])["photos"] == []
 
 
+def test_a_job_without_readings_yet_already_takes_photos():
+    text = asked(op="photo", job=asked(op="new", id="x", name="X")["job"], id="p1",
+                 of="set-the-box#dead", at="2026-10-20T12:00:00Z")
+    html = asked(op="record", job=text["job"], units="ip", ranged=False)["html"]
+    assert 'data-photo="p1"' in html
+    assert "Set the box, hold point dead" in words(html)
+
+
 def test_a_photo_without_a_name_is_refused():
     reply = asked(op="photo", job=write_job(demo_job()), id="", of="x y", at="")
     assert [e["field"] for e in reply["errors"]] == ["id"]

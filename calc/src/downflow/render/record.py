@@ -100,7 +100,8 @@ def _body(job: Job, answer: Answer, system: str, example: bool) -> Markup:
     head = tag("p", tag("b", EXAMPLE), class_="df-example") if example else None
     if not answer.ok:
         return together(head, tag("p", "The record begins with the outdoor temperature of the "
-                                       "visit and the elevation of the home."))
+                                       "visit and the elevation of the home."),
+                        _photo_part(job, []))
     verdicts = {v.id: v for v in answer.verdicts}
     rows: list[dict[str, Any]] = answer.tables["record_table"]
     due = [r for r in rows if r["state"] == "due"]
@@ -120,12 +121,7 @@ def _body(job: Job, answer: Answer, system: str, example: bool) -> Markup:
                due=False) if taken else tag("p", "Nothing yet."),
         tag("p", "Do not apply: ", ", ".join(str(r["reading"]) for r in off), ".")
         if off else None,
-        tag("h2", "Photos", id="record-photos"),
-        tag("p", "Photos stay on this device, scaled down and without their place, and go with "
-                 "the job when it is exported.", class_="df-small"),
-        tag("ul", [tag("li", words, " ", _camera(of, words)) for of, words in OTHER_PHOTOS],
-            class_="df-photo-list df-live"),
-        _photos(job, rows),
+        _photo_part(job, rows),
         tag("h2", "Signed", id="record-signed"), _signatures(job),
         tag("p", "The manuals, the plates and local code come first.", class_="df-small"),
         tag("div", tag("button", "Print the record", type="button",
@@ -213,18 +209,33 @@ def _camera(of: str, words: str) -> Markup:
                aria_label=f"Photo of {words}")
 
 
+def _photo_part(job: Job, rows: list[dict[str, Any]]) -> Markup:
+    return together(
+        tag("h2", "Photos", id="record-photos"),
+        tag("p", "Photos stay on this device, scaled down and without their place, and go with "
+                 "the job when it is exported.", class_="df-small"),
+        tag("ul", [tag("li", words, " ", _camera(of, words)) for of, words in OTHER_PHOTOS],
+            class_="df-photo-list df-live"),
+        _photos(job, rows))
+
+
 def _photos(job: Job, rows: list[dict[str, Any]]) -> Markup:
     names = {f"{RECORD}#{r['id']}": str(r["reading"]) for r in rows} | dict(OTHER_PHOTOS)
     figures = []
     for photo in job.photos:
         of, at = str(photo.get("of", "")), str(photo.get("at", ""))
-        words = names.get(of) or (f"Hold point {of}" if of else "Photo")
+        words = names.get(of) or (of and f"{_kind(of)} {of.partition('#')[2]}") or "Photo"
         figures.append(tag(
             "figure", tag("figcaption", f"{words}, {at[:10]}", tag(
                 "button", "Remove", type="button", class_="df-link df-live",
                 data_photo_gone=str(photo.get("id", "")))),
             class_="df-photo", data_photo=str(photo.get("id", "")), data_of=of))
     return tag("div", figures, class_="df-photos", data_photos=True)
+
+
+def _kind(of: str) -> str:
+    head = of.partition("#")[0]
+    return "Reading" if head == RECORD else f"{head.replace('-', ' ').capitalize()}, hold point"
 
 
 def _signatures(job: Job) -> Markup:
