@@ -104,7 +104,8 @@ def duct_seams() -> Markup:
         "boot to deck: bent edge nailed, then mastic all round from inside",
         "boot to trunk: tabs bent, gap over a quarter inch bridged with mesh",
         "trunk seam and every slip joint",
-        together("end cap of sheet metal, lapped ", q("1", "in"), ", screwed, mastic over the edge"),
+        together("end cap of sheet metal, lapped ", q("1", "in"),
+                 ", screwed, mastic over the edge"),
         "crossover collar: mastic between metal and metal",
         "three screws at least, equally spaced",
         "register out while you work, in again at the end"])
