@@ -9,6 +9,7 @@ The months of a typical year come from different years, so dates are never compa
 only the order of months, days and hours is.
 """
 
+import functools
 import re
 from typing import NamedTuple
 
@@ -70,16 +71,24 @@ class Weather(NamedTuple):
         return tuple(tuple(month) for month in months)
 
 
+@functools.lru_cache(maxsize=5_000)
 def fahrenheit(celsius: float) -> float:
     """Temperature in °F; a reading to 0.1 °C comes out exact to 0.01 °F."""
     return round(celsius * 1.8 + 32, 6)
 
 
-def _number(text: str, line: int, what: str) -> float:
+@functools.lru_cache(maxsize=20_000)
+def _read(text: str) -> float | None:
+    """The number in a cell, or nothing. A year repeats its few thousand cells over and over."""
     text = text.strip()
-    if not _NUMBER.match(text):
-        raise WeatherFileError(line, f"{what}: {_short(text)} is not a number")
-    return float(text)
+    return float(text) if _NUMBER.match(text) else None
+
+
+def _number(text: str, line: int, what: str) -> float:
+    value = _read(text)
+    if value is None:
+        raise WeatherFileError(line, f"{what}: {_short(text.strip())} is not a number")
+    return value
 
 
 def _whole(text: str, line: int, what: str, low: int, high: int) -> int:
@@ -109,10 +118,10 @@ def _dry_bulb_f(text: str, line: int, missing: float) -> float:
 
 def _optional(text: str, line: int, what: str, low: float, high: float) -> float | None:
     """A number, or None where it is blank or outside what can be (the missing marks are)."""
-    if not text.strip():
-        return None
-    value = _number(text, line, what)
-    return value if low <= value <= high else None
+    value = _read(text)
+    if value is not None:
+        return value if low <= value <= high else None
+    return None if not text.strip() else _number(text, line, what)
 
 
 def _row(
