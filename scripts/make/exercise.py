@@ -23,3 +23,5 @@ for units in ("ip", "si"):
         ask("answer", id=name, job=None)
     for op in ("plan", "sheet", "measure", "first", "summary"):
         ask(op, job=None, units=units, ranged=False)
+    for op in ("record", "papers"):
+        ask(op, job=None, units=units, ranged=False)

@@ -5,12 +5,13 @@ import pytest
 from downflow.testing import solve_demo, verdict_of
 
 
-def solved(**changed):
-    return solve_demo("commissioning-record", **changed)
+def solved(*, ranged=False, **changed):
+    """The record; without its ranges where only the readings themselves are asked about."""
+    return solve_demo("commissioning-record", ranged=ranged, **changed)
 
 
-def level(id_, **changed):
-    return verdict_of(solved(**changed), id_).level
+def level(id_, *, ranged=False, **changed):
+    return verdict_of(solved(ranged=ranged, **changed), id_).level
 
 
 def states(answer):
@@ -38,15 +39,22 @@ def test_every_reading_is_taken_due_or_does_not_apply():
 def test_what_must_be_known_before_it_runs_is_a_hold_while_due():
     assert level("kit-amps", kit_amps=None) == "hold"
     assert level("float", float_test="due") == "hold"
-    assert level("defrost", defrost_test="due") == "look"
+    assert level("defrost", defrost_test="due", commission_outdoor_f=35) == "look"
 
 
 def test_a_due_reading_says_in_which_weather_it_can_be_taken():
     from downflow.engine.answer import verdict_data
 
-    said = verdict_data(verdict_of(solved(), "heating-split"))["text"]
-    assert "−15 °F to 50 °F" in said.replace("\u00a0", " ")
-    assert "today it is 63" in said.replace("\u00a0", " ")
+    said = verdict_data(verdict_of(solved(), "return"))["text"].replace("\u00a0", " ")
+    assert "Heating split" in said
+    assert "Forced defrost (−15 °F to 50 °F outdoors)" in said
+    assert "than today's 63" in said
+
+
+def test_what_waits_for_weather_is_said_once():
+    assert not {"heating-split", "defrost"} & {v.id for v in solved().verdicts}
+    cold = solved(commission_outdoor_f=35)
+    assert verdict_of(cold, "heating-split").do == "Take it before you leave."
 
 
 def test_a_return_visit_needs_its_date():
@@ -89,8 +97,11 @@ def test_a_clamp_on_the_whole_cabinet_counts_the_blower():
 
 
 def test_the_meters_own_doubt_can_turn_fine_to_look():
-    assert level("static", static_supply_inwc=0.38, static_return_inwc=0.115) == "look"
-    assert level("static", static_supply_inwc=0.36, static_return_inwc=0.10) == "fine"
+    near = {"static_supply_inwc": 0.38, "static_return_inwc": 0.115}
+    assert level("static", ranged=True, **near) == "look"
+    assert level("static", **near) == "fine"
+    assert level("static", ranged=True, static_supply_inwc=0.36,
+                 static_return_inwc=0.10) == "fine"
     assert level("static", static_supply_inwc=0.45, static_return_inwc=0.15) == "hold"
 
 

@@ -31,7 +31,7 @@ def made():
 def test_due_readings_print_on_top():
     text = words(record_html(None, ranged=False))
     assert text.index(" Due ") < text.index("Heating split, heat pump alone") < text.index("Taken")
-    assert "today it is 63 °F" in text
+    assert "At −15 °F to 50 °F outdoors" in text
 
 
 def test_each_reading_stands_with_its_range_its_doubt_and_its_verdict():
@@ -43,7 +43,7 @@ def test_each_reading_stands_with_its_range_its_doubt_and_its_verdict():
 
 def test_the_record_switches_units():
     text = words(record_html(None, "si", ranged=False))
-    assert "17 °C" in text and "63 °F" not in text
+    assert "−26 °C to 10 °C outdoors" in text and "63 °F" not in text
 
 
 def test_there_is_a_line_to_sign_for_each_trade():

@@ -163,10 +163,11 @@ def solve(job: Readings, paper: Paper) -> None:
     paper.give_table("record_table", [_row(r, windows[r.weather]) for r in ordered])
     paper.draw(taken=[(r.words, r.value, r.band) for r in taken
                       if r.value is not None and r.band is not None])
+    waits = [r for r in due if not r.must and not _now(job, windows[r.weather])]
     for reading in readings:
-        if reading.applies:
+        if reading.applies and reading not in waits:
             _judge(job, paper, reading, windows[reading.weather])
-    _close(job, paper, due)
+    _close(job, paper, due, waits, windows)
 
 
 def _refusals(job: Readings) -> None:
@@ -470,9 +471,13 @@ def _row(r: Reading, window: tuple[float, float]) -> dict[str, Any]:
             if number is not None:
                 row[name] = float(number)
     if not r.taken and r.weather != "any":
-        row["note"] = "in the season for heating" if r.weather == "heating" else \
-            "in weather for cooling"
+        row |= {"wait_low_f": window[0], "wait_high_f": window[1]}
     return row
+
+
+def _now(job: Readings, window: tuple[float, float]) -> bool:
+    """Whether today's weather is one in which it can be taken."""
+    return bool(window[0] <= job.commission_outdoor_f <= window[1])
 
 
 def _judge(job: Readings, paper: Paper, r: Reading, window: tuple[float, float]) -> None:
@@ -521,7 +526,7 @@ def _limit(paper: Paper, r: Reading, best: Level) -> None:
 
 
 def _due(job: Readings, paper: Paper, r: Reading, window: tuple[float, float]) -> None:
-    now = window[0] <= job.commission_outdoor_f <= window[1]
+    now = _now(job, window)
     weather = "" if r.weather == "any" else (
         " It can be taken at {cold} to {warm} outdoors; today it is {out}.")
     level: Level = "hold" if r.must else "look"
@@ -533,17 +538,28 @@ def _due(job: Readings, paper: Paper, r: Reading, window: tuple[float, float]) -
                   out=Quantity(job.commission_outdoor_f, "°F", 0))
 
 
-def _close(job: Readings, paper: Paper, due: list[Reading]) -> None:
-    later = [r for r in due if r.weather != "any"]
-    if later:
+def _close(job: Readings, paper: Paper, due: list[Reading], waits: list[Reading],
+           windows: dict[str, tuple[float, float]]) -> None:
+    if waits:
         dated = job.return_on is not None
-        paper.verdict("return", "look", "{count} wait for other weather. " +
+        listed: dict[str, str] = {}
+        for r in waits:
+            listed[r.weather] = ", ".join(filter(None, (listed.get(r.weather), r.words)))
+        parts = "; ".join(f"{words} ({{{weather}_low}} to {{{weather}_high}} outdoors)"
+                          for weather, words in listed.items())
+        cold, warm = windows["heating"], windows["cooling"]
+        paper.verdict("return", "look",
+                      f"Due in other weather than today's {{out}}: {parts}. " +
                       ("The return visit is on {day}." if dated else
                        "There is no date for the return visit."),
-                      source=RETURN_VISIT, count=f"{len(later)} readings" if len(later) > 1 else
-                      "1 reading", day=str(job.return_on),
+                      source=RETURN_VISIT, day=str(job.return_on),
+                      out=Quantity(job.commission_outdoor_f, "°F", 0),
                       do="Keep that date; the record is not whole before it." if dated else
-                      "Agree on a date with the owner and write it down.")
+                      "Agree on a date with the owner and write it down.",
+                      heating_low=Quantity(cold[0], "°F", 0),
+                      heating_high=Quantity(cold[1], "°F", 0),
+                      cooling_low=Quantity(warm[0], "°F", 0),
+                      cooling_high=Quantity(warm[1], "°F", 0))
     else:
         paper.verdict("return", "fine", "No reading waits for other weather.",
                       source=RETURN_VISIT)

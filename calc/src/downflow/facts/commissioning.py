@@ -146,6 +146,8 @@ FACTS: tuple[Fact, ...] = (
              Fact("doubt", "Meter ±", "number", optional=True),
              Fact("unit", "Unit", "text", optional=True),
              Fact("decimals", "Decimals", "number", optional=True),
-             Fact("note", "Note", "text", optional=True))),
+             Fact("note", "Note", "text", optional=True),
+             Fact("wait_low_f", "Outdoors from", "number", "°F", optional=True),
+             Fact("wait_high_f", "Outdoors to", "number", "°F", optional=True))),
 )
 

@@ -145,9 +145,10 @@ def _table(rows: list[dict[str, Any]], verdicts: dict[str, Verdict], system: str
         if not due:
             cells.append(tag("td", tag("b", _read(row, system)), _doubt(row, system)))
         cells.append(tag("td", _band(row, system)))
-        if due and said is not None:
-            cells.append(tag("td", str(said["text"]).partition(": due.")[2] or "Not read yet.",
-                             tag("b", f" {said['do']}") if said["do"] else None))
+        if due:
+            cells.append(tag("td", _waits(row, system),
+                             tag("b", f" {said['do']}") if said is not None and said["do"]
+                             else None))
         elif verdict is not None and said is not None:
             cells.append(tag("td", verdict_mark(verdict.level), f" {verdict.level}",
                              tag("span", f" {said['doubt']} {said['do']}".rstrip())
@@ -180,9 +181,16 @@ def _doubt(row: dict[str, Any], system: str) -> Markup | None:
     if "doubt" not in row:
         return None
     of = {"°F": "°F diff"}.get(str(row["unit"]), str(row["unit"]))
-    said = Quantity(float(row["doubt"]), of, None).text(system) if row["doubt"] < 1 else \
-        Quantity(float(row["doubt"]), of, max(1, int(row["decimals"]))).text(system)
+    said = Quantity(float(row["doubt"]), of, int(row["decimals"]) + 1).text(system)
     return tag("span", f" ± {said}", class_="df-small")
+
+
+def _waits(row: dict[str, Any], system: str) -> str:
+    if "wait_low_f" not in row:
+        return "Not read yet."
+    low, high = (Quantity(float(row[n]), "°F", 0).text(system)
+                 for n in ("wait_low_f", "wait_high_f"))
+    return f"At {low} to {high} outdoors."
 
 
 def _band(row: dict[str, Any], system: str) -> str:
