@@ -158,6 +158,8 @@ class Jobs extends EventTarget {
   queue = [];
   /** @type {Promise<void> | undefined} */
   running;
+  /** @type {Promise<void>} */
+  writer = Promise.resolve();
   /** @type {Promise<void> | undefined} */
   saving;
   channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("downflow jobs") : undefined;
@@ -222,12 +224,16 @@ class Jobs extends EventTarget {
         this.#hold((open && (await this.shelf.get(open.id))) ?? null);
         this.dispatchEvent(new Event("change"));
       }
-    } else if (data.id === this.current?.id && !this.pending.length && this.shelf.base) {
-      const newer = await this.shelf.get(data.id ?? "");
-      if (newer && newer.revision !== this.base) {
+    } else if (data.id && this.shelf.base) {
+      const { id } = data;
+      await this.#exclusive(async () => {
+        // With changes of our own on the way, keeping them brings the two together.
+        if (id !== this.current?.id || this.pending.length) return;
+        const newer = await this.shelf.get(id);
+        if (!newer || newer.revision === this.base) return;
         this.#hold(newer);
         this.dispatchEvent(new Event("change"));
-      }
+      });
     }
     this.dispatchEvent(new Event("saved"));
   }
@@ -256,12 +262,21 @@ class Jobs extends EventTarget {
   async #run() {
     await this.ready;
     for (let next = this.queue.shift(); next; next = this.queue.shift()) {
-      try {
-        next.resolve(await this.#one(next.op, next.request));
-      } catch (error) {
-        next.reject(error);
-      }
+      const { op, request, resolve, reject } = next;
+      await this.#exclusive(() => this.#one(op, request)).then(resolve, reject);
     }
+  }
+
+  /**
+   * The text in this tab has one writer at a time.
+   * @template T
+   * @param {() => Promise<T>} work
+   * @returns {Promise<T>}
+   */
+  #exclusive(work) {
+    const mine = this.writer.then(work, work);
+    this.writer = mine.then(() => {}, () => {});
+    return mine;
   }
 
   /** @param {string} op @param {Record<string, any>} request */
@@ -309,7 +324,7 @@ class Jobs extends EventTarget {
     try {
       await alone(job.id, async () => {
         const stands = await this.shelf.get(job.id);
-        if (stands && stands.revision !== this.base) await this.#again(stands);
+        if (stands && stands.revision !== this.base) await this.#exclusive(() => this.#again(stands));
         const mine = this.current;
         if (!mine || mine.id !== job.id) return;
         const changes = this.pending.length;
@@ -324,6 +339,7 @@ class Jobs extends EventTarget {
         }
       });
       this.trouble = "";
+      if (this.undoable?.what === "merge") await this.#forget();
       this.channel?.postMessage({ id: job.id });
       this.dispatchEvent(new Event("saved"));
     } catch (error) {
@@ -388,6 +404,11 @@ class Jobs extends EventTarget {
     await this.shelf.keepNote("undo", this.undoable).catch(() => {});
   }
 
+  async #forget() {
+    this.undoable = null;
+    await this.shelf.keepNote("undo", null).catch(() => {});
+  }
+
   /** @param {string} name */
   async start(name) {
     const reply = await ask("new", { id: crypto.randomUUID(), name });
@@ -423,10 +444,10 @@ class Jobs extends EventTarget {
     await this.settled();
     const job = this.current;
     if (!job) return null;
-    await this.#remember("rename", job.name, [job], []);
     const reply = await this.apply("rename", { name });
     if (reply?.ok) {
       await this.settled();
+      await this.#remember("rename", job.name, [], []);
       this.#show(this.current);
     }
     return reply;
@@ -472,27 +493,59 @@ class Jobs extends EventTarget {
     await this.settled();
     const last = this.undoable;
     if (!last) return;
-    for (const id of last.after) await this.shelf.drop(id);
+    if (last.what === "rename") {
+      await this.apply("rename", { name: last.name });
+      await this.settled();
+      await this.#forget();
+      this.#show(this.current);
+      return;
+    }
+    /** @type {Kept[]} */
+    const gone = [];
+    for (const id of last.after) {
+      const job = await this.shelf.get(id);
+      if (job) gone.push(job);
+      await this.shelf.drop(id);
+    }
     for (const job of last.before) {
       const stands = await this.shelf.get(job.id);
       await this.shelf.put({ ...job, revision: (stands?.revision ?? job.revision) + 1 });
     }
-    this.undoable = null;
-    await this.shelf.keepNote("undo", null).catch(() => {});
+    // What this takes away can itself be brought back.
+    const first = gone[0];
+    if (first) await this.#remember("delete", first.name, gone, []);
+    else await this.#forget();
     const open = last.before[0]?.id ?? last.open;
     this.#show((open && (await this.shelf.get(open))) || null);
   }
 
-  /** The open job went out as a file. */
-  async exported() {
+  /**
+   * Changes what stands beside the open job's text, on the newest that is kept.
+   * @param {(job: Kept) => Partial<Kept>} patch
+   */
+  async #amend(patch) {
     await this.settled();
     const job = this.current;
     if (!job) return;
-    const next = { ...job, exported: now(), exportedRevision: job.revision };
-    await alone(job.id, () => this.shelf.put(next)).catch((error) => this.#onlyMemory(error));
-    this.current = next;
+    try {
+      await alone(job.id, () => this.#exclusive(async () => {
+        const stands = (await this.shelf.get(job.id)) ?? job;
+        const next = { ...stands, ...patch(stands) };
+        await this.shelf.put(next);
+        if (this.current?.id === next.id && !this.pending.length) this.#hold(next);
+      }));
+    } catch (error) {
+      this.current = { ...job, ...patch(job) };
+      this.#onlyMemory(error);
+    }
     this.channel?.postMessage({ id: job.id });
     this.dispatchEvent(new Event("saved"));
+  }
+
+  /** The open job went out as a file. */
+  async exported() {
+    const revision = this.current?.revision;
+    await this.#amend((job) => ({ exported: now(), exportedRevision: revision ?? job.revision }));
   }
 
   // ---- the example beside one's own ----
@@ -504,14 +557,10 @@ class Jobs extends EventTarget {
 
   /** @param {string} page @param {boolean} borrow */
   async borrow(page, borrow) {
-    await this.settled();
-    const job = this.current;
-    if (!job) return;
-    const begun = (job.begun ?? []).filter((each) => each !== page);
-    const next = { ...job, begun: borrow ? [...begun, page] : begun, revision: job.revision + 1 };
-    this.current = next;
-    this.base = next.revision;
-    await alone(job.id, () => this.shelf.put(next)).catch((error) => this.#onlyMemory(error));
+    await this.#amend((job) => {
+      const begun = (job.begun ?? []).filter((each) => each !== page);
+      return { begun: borrow ? [...begun, page] : begun };
+    });
   }
 
   /** The last answer of a page for the open job, in words. @param {string} page @param {string} [said] */

@@ -27,7 +27,7 @@ def start_job(page: Page, name: str) -> None:
 
 
 def names(page: Page) -> list[str]:
-    return [e.inner_text() for e in page.locator("df-jobs [data-job] b").all()]
+    return page.locator("df-jobs [data-job] b").all_inner_texts()
 
 
 def do(page: Page, what: str) -> None:
@@ -213,7 +213,8 @@ def test_a_visit_takes_the_readings_that_follow(server: Server, page: Page):
     page.get_by_role("button", name="Start a visit").click()
     eventually(lambda: len(stored(page)["visits"]) == 1)
     assert stored(page)["visits"][0]["date"] == "2026-03-31"
-    assert "2026-03-31, survey: 0 readings" in page.locator("[data-region=visits]").inner_text()
+    eventually(lambda: "2026-03-31, survey: 0 readings" in
+               page.locator("[data-region=visits]").inner_text())
 
 
 def test_the_plan_of_the_open_job_is_painted_numbers_first_then_ranges(server: Server, page: Page):
