@@ -38,13 +38,16 @@ def test_a_vent_shared_with_what_stays_is_resized_first():
 def test_a_fuel_line_that_is_not_capped_is_a_hold_and_a_capped_one_is_signed():
     assert level("fuel-line", fuel_line_capped=False) == "hold"
     capped = verdict_of(solved(fuel_capped_by="J. Doe, licence 17"), "fuel-line")
-    assert capped.level == "look"
+    assert capped.to_sign
     assert capped.signs == "licensed gas fitter"
+    assert not verdict_of(solved(fuel_capped_by=None), "fuel-line").to_sign     # by whom?
 
 
 def test_a_burner_that_takes_the_closets_air_is_a_hold():
     assert level("burner", closet_burner="closet") == "hold"
     assert level("burner", closet_burner="home") == "look"
+    assert verdict_of(solved(closet_burner="sealed"), "burner").to_sign
+    assert not verdict_of(solved(closet_burner="none"), "burner").to_sign
 
 
 def test_nothing_burning_leaves_only_smoke_alarms():

@@ -67,9 +67,22 @@ def test_found_but_not_inspected_is_a_look():
 
 
 def test_above_ten_inches_the_page_says_that_the_sources_part():
-    assert verdict_of(choice(), "flex-known").level == "look"
+    assert "range holds both" in verdict_of(choice(), "flex-known").text
     small = choice(crossover_planned_in=10.0, crossover_planned_count=1.0)
-    assert verdict_of(small, "flex-known").level == "fine"
+    assert "within the published tests" in verdict_of(small, "flex-known").text
+
+
+@pytest.mark.parametrize(("slack", "level"), [(10.0, "fine"), (10.5, "look")])
+def test_a_large_duct_with_slack_is_a_look(slack, level):
+    answer = choice(crossover_planned_in=14.0, crossover_planned_count=1.0,
+                    crossover_compression_pct=slack)
+    assert verdict_of(answer, "flex-known").level == level
+
+
+@pytest.mark.parametrize(("apart", "level"), [(3.9, "fine"), (4.1, "look")])
+def test_supports_stand_no_more_than_four_feet_apart(apart, level):
+    answer = choice(crossover_support_ft=apart)
+    assert verdict_of(answer, "flex-support").level == level
 
 
 def test_more_slack_less_air():

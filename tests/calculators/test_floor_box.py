@@ -41,7 +41,7 @@ def test_what_it_costs_is_a_range_and_says_so():
     value = answer.values["floor_box_loss_c"]
     assert value.high == pytest.approx(1.3, abs=0.02)
     assert value.low == pytest.approx(0.5, abs=0.1)
-    assert verdict_of(answer, "loss-known").level == "look"
+    assert any("Nobody has published tests" in s.note for s in answer.working)
 
 
 def test_the_wrap_goes_around_once_with_its_seam():

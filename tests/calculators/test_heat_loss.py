@@ -49,7 +49,13 @@ def test_a_closed_crawl_space_helps_the_floor_and_an_insulated_one_more():
 
 @pytest.mark.parametrize(("zone", "level"), [("1", "fine"), ("2", "fine"), ("3", "look")])
 def test_the_shell_is_held_to_the_zone_on_the_plate(zone, level):
-    answer = loss(uo_zone=(zone, "data sheet"))
+    answer = loss(uo_zone=(zone, "data sheet"), year_built=1998)
+    assert verdict_of(answer, "uo-as-built").level == level
+
+
+@pytest.mark.parametrize(("year", "level"), [(1994, "fine"), (1995, "look")])
+def test_a_home_older_than_the_rule_is_not_held_to_it(year, level):
+    answer = loss(uo_zone=("3", "data sheet"), year_built=year)
     assert verdict_of(answer, "uo-as-built").level == level
 
 
@@ -57,7 +63,7 @@ def test_the_shell_is_held_to_the_zone_on_the_plate(zone, level):
 def test_the_zone_limit_just_inside_and_just_outside(ceiling_u, level):
     # at 0.0423 more or less the overall U is 0.0800; limit 0.079 is met by a better floor
     answer = loss(uo_zone=("3", "data sheet"), ceiling_u_btuh_ft2_f=ceiling_u,
-                  floor_u_btuh_ft2_f=0.0520)
+                  floor_u_btuh_ft2_f=0.0520, year_built=1998)
     assert verdict_of(answer, "uo-as-built").level == level
 
 

@@ -52,7 +52,16 @@ def test_twice_the_air_is_four_times_the_pressure():
 @pytest.mark.parametrize(("burner", "level"), [
     ("none", "fine"), ("sealed", "look"), ("home", "hold"), ("closet", "hold")])
 def test_what_still_burns_decides(burner, level):
-    assert verdict_of(back(closet_burner=burner), "burners").level == level
+    answer = back(closet_burner=burner, water_heater_fuel="electric" if burner == "none" else
+                  "propane")
+    assert verdict_of(answer, "burners").level == level
+
+
+def test_a_burner_that_the_sheet_denies_and_names_is_looked_at():
+    verdict = verdict_of(back(closet_burner="none", water_heater_fuel="propane"), "burners")
+    assert verdict.level == "look"
+    assert not verdict.to_sign
+    assert verdict.values["what"] == "water heater"
 
 
 def test_unknown_wood_louvers_count_a_quarter():

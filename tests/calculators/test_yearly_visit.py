@@ -34,7 +34,7 @@ CHARGE = {"suction_psig": 116.0, "suction_line_f": 51.0, "liquid_psig": 252.0,
 def test_the_demo_has_a_year_behind_it():
     answer = the_chain().solve("yearly-visit", demo_job())
     assert answer.values["yearly_static_pct"].value > 0
-    assert "not read" in verdict_of(answer, "kit").text
+    assert "kit" in verdict_of(answer, "not-read").values["what"]
 
 
 def test_the_same_readings_have_not_drifted():
@@ -94,8 +94,16 @@ def test_a_first_year_has_nothing_to_compare_and_says_so():
 
 
 def test_a_reading_left_out_this_year_is_named():
-    assert "not read at this visit" in verdict_of(two_visits(STATIC, {}), "static").text
-    assert "never read" in verdict_of(two_visits({}, {}), "static").text
+    left = verdict_of(two_visits(STATIC, {}), "not-read")
+    assert left.level == "look"
+    assert "static pressure" in left.values["what"]
+    assert "first readings are taken at start-up" in verdict_of(two_visits({}, {}), "not-read").text
+
+
+def test_gauges_left_in_the_box_are_no_reading_left_out():
+    every = {**STATIC, **RISE, "pan_suction_read_inwc": 0.45, "control_volts": 25.5}
+    answer = two_visits({**every, **CHARGE}, every)
+    assert verdict_of(answer, "not-read").level == "fine"
 
 
 def test_the_checklist_knows_the_home():

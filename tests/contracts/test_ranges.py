@@ -142,6 +142,26 @@ def test_doubt_only_makes_a_verdict_stricter(id_):
             assert LEVELS.index(b.level) >= LEVELS.index(a.level)
 
 
+def test_a_sound_verdict_that_an_end_of_the_range_breaks_waits_for_no_signature():
+    """Both ends read `look`, because somebody must sign; only one of them is sound."""
+    from downflow.engine.calculator import Calculator, Module
+    from downflow.engine.chain import Chain
+    from downflow.sources import PRACTICE
+
+    def solve(job, paper):
+        paper.verdict("stated", "fine" if job.supply_v > 239.5 else "look", "As it stands.",
+                      source=PRACTICE, best="look", signs="licensed electrician")
+
+    one = Calculator("one", "One", "power", ("supply_v",), ())
+    chain = Chain({"one": Module(one, solve, None, "")})
+    sure = verdict_of(chain.solve("one", changed(supply_v=(250.0, "measured"))), "stated")
+    near = verdict_of(chain.solve("one", changed(supply_v=(240.0, "estimated"))), "stated")
+    assert sure.level == near.level == "look"
+    assert sure.to_sign
+    assert not near.to_sign
+    assert near.doubt
+
+
 def test_a_released_hold_stays_a_hold_and_says_who_released_it():
     import dataclasses
 

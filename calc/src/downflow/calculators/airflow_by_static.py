@@ -76,10 +76,10 @@ def solve(job: Readings, paper: Paper) -> None:
         paper.verdict("within-the-table", "fine", "The static lies within the table.",
                       source=DATA_SHEET)
     if job.fan_kind == "constant":
-        paper.verdict("weak-road", "look",
+        paper.verdict("weak-road", "fine",
                       "A constant-airflow fan hides a restriction: its table says the set airflow "
-                      "at almost any static.", source=DATA_SHEET,
-                      do="Trust the heat rise more, and watch the watts.")
+                      "at almost any static. Trust the heat rise more, and watch the watts.",
+                      source=DATA_SHEET)
     else:
         paper.verdict("weak-road", "fine", "At a fixed speed the table answers to static.",
                       source=DATA_SHEET)

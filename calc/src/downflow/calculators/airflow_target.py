@@ -14,7 +14,7 @@ from downflow.physics import air
 from downflow.sources import (
     AIRFLOW_FOR_CAPACITY,
     ARITHMETIC,
-    DATA_SHEET,
+    BALANCING,
     HUD_COOLING_AIR,
     LABEL,
     STANDARD_AIR,
@@ -36,7 +36,7 @@ CALCULATOR = Calculator(
 RATED_F = 47.0
 TON_BTUH = 12_000.0
 HUD_CFM_PER_BTUH = 0.03
-PLANNED_SHARE = 0.10
+PLANNED_SHARE = 0.15
 
 
 def solve(job: Readings, paper: Paper) -> None:
@@ -120,8 +120,8 @@ def _planned(job: Readings, paper: Paper, actual: float) -> None:
         return
     paper.limit(
         "planned-air", abs(planned / actual - 1.0) * 100, at_most=100 * PLANNED_SHARE, unit="%",
-        decimals=0, source=DATA_SHEET, beyond="look",
-        fine="The airflow planned for heating is the target's.",
+        decimals=0, source=BALANCING, beyond="look",
+        fine="The airflow planned for heating, {planned}, is the target's.",
         look="The airflow planned for heating, {planned}, and the target differ by {value}.",
         do="Set one airflow and use it in every calculation.",
         planned=Quantity(planned, "cfm", 0))

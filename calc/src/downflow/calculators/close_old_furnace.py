@@ -26,7 +26,6 @@ from downflow.facts.water import MOIST_AIR, WATER
 from downflow.physics import air, condensate, moist_air, open_vent
 from downflow.sources import (
     GEOMETRY,
-    LOCAL_CODE,
     SENSIBLE_HEAT,
     STANDARD_ATMOSPHERE,
     UNITS,
@@ -165,7 +164,7 @@ def _vent(job: Readings, paper: Paper, heat: float) -> None:
                   do=openings[2])
     shared = {
         "no": ("fine", "Nothing else used this vent.", ""),
-        "resized": ("look", "The vent was resized for what stays.", "Keep the paper with the job."),
+        "resized": ("fine", "The vent was resized for what stays.", "Keep the paper with the job."),
         "yes": ("hold", "Another appliance used this vent. Alone in it, it spills its fumes.",
                 "A licensed person resizes the vent before it burns again."),
     }[job.vent_shared]
@@ -191,11 +190,11 @@ def _fuel(job: Readings, paper: Paper) -> None:
     named = ", ".join(burning)
     capped = job.fuel_line_capped
     paper.verdict(
-        "fuel-line", "look" if capped else "hold",
+        "fuel-line", "hold" if not capped else "fine" if job.fuel_capped_by else "look",
         "The furnace's fuel line is closed, capped and tested." if capped else
         "The furnace's fuel line is not closed, capped and tested.", source=CAPPED, best="look",
         signs=GAS,
-        do="" if capped and job.fuel_capped_by else
+        do="Name and licence stay on the tag." if capped and job.fuel_capped_by else
         "Write down who capped it, with licence and date, on the tag and here." if capped else
         "A licensed gas person closes both valves, caps the outlet gastight and tests what stays.")
     if job.closet_burner == "closet":
@@ -207,8 +206,14 @@ def _fuel(job: Readings, paper: Paper) -> None:
                       "and a stronger blower may make it spill.", source=SHARED_VENT, best="look",
                       signs=GAS,
                       do="Test draft and spillage with fans and blower on, doors closed.")
-    elif job.closet_burner == "sealed" or burning:
-        paper.verdict("burner", "look", "What still burns takes its air by its own pipe.",
+    elif job.closet_burner == "none" and burning:
+        paper.verdict("burner", "look", "The job sheet says that nothing burns fuel, and that this "
+                      "does: {what}. Where it takes its air is not known.", source=SHARED_VENT,
+                      best="look", signs=GAS, what=named,
+                      do="Say where it takes its air: from outside, from the home, or from this "
+                         "closet.")
+    elif job.closet_burner == "sealed":
+        paper.verdict("burner", "fine", "What still burns takes its air from outside.",
                       source=SHARED_VENT, best="look", signs=GAS,
                       do="Keep its air pipe and vent clear; service it as before.")
     else:
@@ -216,7 +221,7 @@ def _fuel(job: Readings, paper: Paper) -> None:
                       source=SHARED_VENT)
     if burning or job.closet_burner != "none":
         works = bool(job.co_alarm)
-        paper.verdict("alarm", "look" if works else "hold",
+        paper.verdict("alarm", "fine" if works else "hold",
                       "Fuel still burns ({what}), and the carbon monoxide alarm works." if works
                       else "Fuel still burns ({what}), and no carbon monoxide alarm was found to "
                       "work.", source=ALARMS, best="look", signs=GAS,
@@ -228,8 +233,6 @@ def _fuel(job: Readings, paper: Paper) -> None:
                       "No fuel burns; smoke alarms work." if job.smoke_alarms else
                       "Smoke alarms were not found to work.", source=ALARMS,
                       do="" if job.smoke_alarms else "Press the button of each, change batteries.")
-    paper.verdict("local-code", "look", "Fuel work is for licensed people; local code and its "
-                  "official come first.", source=LOCAL_CODE, best="look", signs=GAS)
 
 
 def figure(sheet: Sheet) -> str:

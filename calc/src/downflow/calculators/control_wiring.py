@@ -130,7 +130,6 @@ def solve(job: Readings, paper: Paper) -> None:
 
 
 def _cables(job: Readings, paper: Paper, needed: float, outside: float) -> None:
-    link = job.control_kind == "link"
     instead = ("Pull a new cable along the old one, with two conductors more than needed today."
                if job.cable_new else
                "No new cable: see whether the maker offers a data link on two or four conductors, "
@@ -147,11 +146,6 @@ def _cables(job: Readings, paper: Paper, needed: float, outside: float) -> None:
                 fine="The cable to the outdoor unit has the conductors that are needed.",
                 hold="The cable to the outdoor unit has {value} conductors; {limit} are needed.",
                 do="Pull a new cable with the line set, apart from power wires.")
-    paper.verdict("diagram", "look",
-                  "The maker's link has its own cable rules: kind, length, no splice." if link else
-                  "Terminals differ from maker to maker: reversing valve on O or on B, defrost "
-                  "call on its own name.", source=DIAGRAM,
-                  do="Land the wires by the two wiring diagrams, then try heating and cooling.")
 
 
 def _power(job: Readings, paper: Paper, load: float, percent: float, fuse: float,

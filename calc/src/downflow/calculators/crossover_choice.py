@@ -53,6 +53,8 @@ CALCULATOR = Calculator(
            "crossover_far_load_pct", "crossover_static_inwc", "crossover_fpm"),
 )
 
+NEAR_FULL_STRETCH_PCT = 10.0
+MOST_SUPPORT_FT = 4.0
 SIZES_IN = (8.0, 10.0, 12.0, 14.0)
 COUNTS = (1, 2)
 
@@ -302,34 +304,36 @@ def _verdicts(job: Readings, paper: Paper, chosen: Option, now: Tried, load: flo
         fine="Its air is slow enough to be quiet.",
         look="Its air moves at {value}; beyond {limit} it is heard and costs static.",
         do="Take the next larger size if there is room for it.")
-    if chosen.kind == "flex":
-        factor = ducts.flex_factor(chosen.diameter_in, job.crossover_compression_pct)
-        if factor.beyond_tests:
-            paper.verdict(
-                "flex-known", "look",
-                "Tests of compressed flexible duct that could be read end at {tested}. For this "
-                "size the published bounds are {low} to {high} times the stretched loss; the "
-                "range holds both.", source=FLEX_COMPRESSION,
-                do="Pull it to full stretch, cut off the rest, and hang it straight; or run it "
-                   "in rigid pipe, whose loss is known.",
-                tested=Quantity(ducts.FLEX_TESTED_TO_IN, "in", 0),
-                low=Quantity(factor.low, "", 1), high=Quantity(factor.high, "", 1))
-        else:
-            paper.verdict("flex-known", "fine", "The size lies within the published tests.",
-                          source=FLEX_COMPRESSION)
-        paper.verdict(
-            "flex-listed", "look",
-            "Outside only duct listed as Class 0 or 1 air duct may be used, never an air "
-            "connector; insulated to {insulation}, off the ground, not squeezed, supports no more "
-            "than {apart} apart.", source=HUD_CROSSOVER,
-            do="Read the print on the jacket before it goes up.",
-            insulation=Quantity(8.0, "h ft² °F/Btu", 0), apart=Quantity(4.0, "ft", 0))
     wide = Quantity(0.03, "", 2)
     paper.verdict(
         "opening-shape", "fine",
         "A full-size opening that tapers to the duct beats a low wide slot: a sharp collar that "
         "pokes in loses its whole velocity pressure, a flush one half, a bellmouth {mouth} of it.",
         source=FLEX_COMPRESSION, mouth=wide)
+    if chosen.kind == "flex":
+        factor = ducts.flex_factor(chosen.diameter_in, job.crossover_compression_pct)
+        # Where the tests end the range holds both bounds; what hangs on it is judged above.
+        squeezed = factor.beyond_tests and job.crossover_compression_pct > NEAR_FULL_STRETCH_PCT
+        paper.verdict(
+            "flex-known", "look" if squeezed else "fine",
+            "Tests of compressed flexible duct that could be read end at {tested}. For this size "
+            "the published bounds are {low} to {high} times the stretched loss; the range holds "
+            "both." if factor.beyond_tests else "The size lies within the published tests.",
+            source=FLEX_COMPRESSION,
+            do="Pull it to full stretch, cut off the rest, and hang it straight; or run it in "
+               "rigid pipe, whose loss is known.",
+            tested=Quantity(ducts.FLEX_TESTED_TO_IN, "in", 0),
+            low=Quantity(factor.low, "", 1), high=Quantity(factor.high, "", 1))
+        if job.origin("crossover_support_ft") == "assumed":
+            paper.verdict("flex-support", "fine", "Plan its supports no more than {apart} apart.",
+                          source=HUD_CROSSOVER, apart=Quantity(MOST_SUPPORT_FT, "ft", 0))
+            return
+        paper.limit(
+            "flex-support", job.crossover_support_ft, at_most=MOST_SUPPORT_FT, unit="ft",
+            decimals=1, source=HUD_CROSSOVER, beyond="look",
+            fine="Its supports stand no more than {limit} apart.",
+            look="Its supports stand {value} apart; {limit} is the most under a home.",
+            do="Hang it again, off the ground and not squeezed.")
 
 
 def figure(sheet: Sheet) -> str:

@@ -7,7 +7,7 @@ dust in this home, which nobody measures: the answer is an estimate, and its ran
 from __future__ import annotations
 
 from downflow import drawing
-from downflow.calculators import Calculator, Paper, Readings, Sheet
+from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
 from downflow.physics import airflow_reading, ducts
 from downflow.sources import ARITHMETIC, FILTER_TESTS, PRACTICE
 from downflow.sources import DATA_SHEET as SHEET
@@ -24,7 +24,6 @@ CALCULATOR = Calculator(
 )
 
 SHORTEST_DAYS = 30.0
-LONGEST_DAYS = 365.0
 
 
 def solve(job: Readings, paper: Paper) -> None:
@@ -61,21 +60,17 @@ def solve(job: Readings, paper: Paper) -> None:
         h=job.fan_hours_per_day, e=job.filter_catches_pct, what="Days until then")
     paper.give("filter_days", days)
     paper.give("filter_most_inwc", most)
-    paper.verdict("an-estimate", "look",
-                  "This is an estimate: the dust in a home is not measured.", source=PRACTICE,
-                  do="Look at the filter after a month, then write the interval on the label.")
     paper.limit(
         "not-too-soon", days, at_least=SHORTEST_DAYS, of="filter_days", source=PRACTICE,
         beyond="look",
         fine="Longer than a month.",
         look="About {value}: nobody changes a filter that often.",
         do="Take the deep cabinet, or a larger face.")
-    paper.limit(
-        "once-a-year", days, at_most=LONGEST_DAYS, of="filter_days", source=PRACTICE,
-        beyond="look",
-        fine="Within the year.",
-        look="By dust alone about {value}; change it once a year all the same.",
-        do="Set a date that the owner will remember.")
+    paper.verdict(
+        "once-a-year", "fine",
+        "By dust alone about {days}, an estimate: look after a month, write the interval on the "
+        "label, and change it once a year all the same.", source=PRACTICE,
+        days=Quantity(days, "day", 0))
     paper.limit(
         "reserve-for-dirt", most, at_least=loaded, of="filter_most_inwc", source=SHEET,
         beyond="look",

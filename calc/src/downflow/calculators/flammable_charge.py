@@ -10,18 +10,18 @@ from __future__ import annotations
 
 from downflow import drawing, tables
 from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
+from downflow.engine.paper import Level
 from downflow.facts.flammable import (
     FLAMMABILITY,
     LOUVERS,
     MIXED_CHARGE,
-    NEW_ONLY,
     ROOM_CHARGE,
     ROOM_LABEL,
     STRICT_MIXING,
     TECHNOLOGY_RULE,
 )
 from downflow.physics import flammable
-from downflow.sources import GEOMETRY, LOCAL_CODE, UNITS
+from downflow.sources import GEOMETRY, UNITS
 from downflow.units import convert
 
 CALCULATOR = Calculator(
@@ -40,7 +40,7 @@ CALCULATOR = Calculator(
            "leak_label_cfm"),
 )
 
-SIGNS = "technician certified for flammable refrigerant, by the unit's own label"
+SIGNS = "technician certified for flammable refrigerant"
 HEIGHTS_M = {"floor": 0.6, "wall": 1.8, "ceiling": 2.2}
 MIXING = 0.5
 STRICT = 0.25
@@ -119,7 +119,7 @@ def _not_flammable(job: Readings, paper: Paper) -> None:
                1000 * job.charge_total_lb / (job.ceiling_height_ft * job.floor_area_ft2),
                c=job.charge_total_lb, H=job.ceiling_height_ft, F=job.floor_area_ft2,
                what="Pounds for each 1,000 ft³ of the home, were all of it to leak")
-    paper.verdict("not-flammable", "look",
+    paper.verdict("not-flammable", "fine",
                   "{name} is not flammable: no room size follows from it. It still displaces air "
                   "in a closet.", source=FLAMMABILITY, best="look", signs=SIGNS,
                   name=job.refrigerant,
@@ -161,18 +161,19 @@ def _joined(job: Readings) -> bool | None:
 def _rooms(job: Readings, paper: Paper, *, free: float, holds: float, served: float,
            large: float, joined: bool | None) -> None:
     detector = job.leak_detector == "factory"
-    words = {
-        True: ("look", "By the numbers entered, closet and room beside it count as one room.",
+    words: dict[bool | None, tuple[Level, str, str]] = {
+        True: ("fine", "By the numbers entered, closet and room beside it count as one room.",
                "Show the openings to whoever signs; they must not be closed later."),
         None: ("look", "Whether the closet counts with the room beside it is not known, so it "
                        "counts alone.",
                "Read the manual's clause on openings, and measure the free areas."),
-        False: ("look", "The closet counts alone: its openings do not make one room with the room "
+        False: ("fine", "The closet counts alone: its openings do not make one room with the room "
                         "beside it.",
-                "Openings low and high, that cannot be shut, as the manual draws them."),
+                "Openings low and high, that cannot be shut, as the manual draws them, would join "
+                "the two."),
     }
-    _, text, do = words[joined]
-    paper.verdict("openings", "look", text, source=LOUVERS, do=do, best="look", signs=SIGNS)
+    level, text, do = words[joined]
+    paper.verdict("openings", level, text, source=LOUVERS, do=do, best="look", signs=SIGNS)
     paper.limit(
         "too-large", job.charge_total_lb, at_most=large, unit="lb", decimals=1,
         source=ROOM_CHARGE, safety=True, best="look", signs=SIGNS,
@@ -181,30 +182,34 @@ def _rooms(job: Readings, paper: Paper, *, free: float, holds: float, served: fl
         do="Stop: this needs a design of its own.")
     small = job.charge_total_lb <= free
     if small:
-        paper.verdict("room", "look",
+        paper.verdict("room", "fine",
                       "The charge, {charge}, is not above {free}: this rule asks for no room size.",
                       source=ROOM_CHARGE, best="look", signs=SIGNS, free=Quantity(free, "lb", 2),
+                      charge=Quantity(job.charge_total_lb, "lb", 2))
+    elif detector:
+        paper.verdict("room", "fine",
+                      "Without detector the room at the closet may hold {holds}; the system holds "
+                      "{charge}. Detector and blower spread what leaks.",
+                      source=ROOM_CHARGE, best="look", signs=SIGNS,
+                      do="Never disable or move the detector.",
+                      holds=Quantity(max(holds, free), "lb", 2),
                       charge=Quantity(job.charge_total_lb, "lb", 2))
     else:
         paper.limit(
             "room", job.charge_total_lb, at_most=max(holds, free), of="leak_holds_lb",
-            source=ROOM_CHARGE, safety=not detector,
-            beyond="look" if detector else "hold", best="look", signs=SIGNS,
+            source=ROOM_CHARGE, safety=True, beyond="hold", best="look", signs=SIGNS,
             fine="Without detector the room at the closet may hold {limit}.",
-            look="Without detector the room at the closet may hold {limit}; the system holds "
-                 "{value}. So detector and blower must do it.",
             hold="The room at the closet may hold {limit}; the system holds {value}, and no "
                  "factory detector is known.",
-            do="Rely on the factory detector and the blower, and never disable or move it."
-            if detector else
-            "Take equipment with a factory detector, or read on the plate that it has one.")
-    level = "look" if detector or small else "hold"
+            do="Take equipment with a factory detector, or read on the plate that it has one.")
     texts = {
         "factory": "A factory detector stands at the coil.",
         "none": "There is no refrigerant detector.",
         "unknown": "Whether there is a refrigerant detector is not known.",
     }
-    paper.verdict("detector", "hold" if level == "hold" else "look", texts[job.leak_detector],
+    stands: Level = "fine" if detector or (small and job.leak_detector == "none") else \
+        "look" if small else "hold"
+    paper.verdict("detector", stands, texts[job.leak_detector],
                   source=ROOM_LABEL, best="look", signs=SIGNS, safety=True,
                   do="Test it at start-up: it must start the blower and stop the compressor."
                   if detector else "Read it on the plate and in the wiring diagram.")
@@ -230,11 +235,12 @@ def _label(job: Readings, paper: Paper, *, small: bool) -> None:
     unread = [name for name, value in asked if value is None]
     must = bool(unread) and not small
     paper.verdict(
-        "label-read", "hold" if must else "look",
+        "label-read", "hold" if must else "look" if unread else "fine",
         "The unit's own room-area table or multipliers have not been read, and they decide."
         if must else
         "Below this charge the label asks for no room; read it all the same." if unread else
-        "The unit's own label has been read; it decides, not this sheet.",
+        "The unit's own label has been read. It, the manual and the adopted code decide, not this "
+        "sheet.",
         source=ROOM_LABEL, best="look", signs=SIGNS,
         do="Find the room-area label on the unit or the table in its manual, and enter it."
         if unread else "Take a photo of the label for the record.")
@@ -280,19 +286,12 @@ def _air(job: Readings, paper: Paper, need: float) -> None:
 def _around(job: Readings, paper: Paper) -> None:
     flame = job.flame_near
     paper.verdict(
-        "flame", "hold" if flame else "look",
+        "flame", "hold" if flame else "fine",
         "A flame or glowing surface stands in the same space or ducts." if flame else
         "No flame or glowing surface in the same space or ducts.",
         source=ROOM_LABEL, best="look", signs=SIGNS, safety=True,
         do="Move it or shut it off from this space, as the manual says." if flame else
         "Keep it so: no pilot, no open element, and closet and ducts shut off from crawl and roof.")
-    paper.verdict("new-only", "look",
-                  "A flammable refrigerant goes only into new equipment made and marked for it, "
-                  "never into an old system.", source=NEW_ONLY, best="look", signs=SIGNS)
-    paper.verdict("local-code", "look",
-                  "The label, the manual and the adopted code come first.", source=LOCAL_CODE,
-                  best="look", signs=SIGNS,
-                  do="Take this sheet and the photos of the label to the local official.")
 
 
 def figure(sheet: Sheet) -> str:

@@ -11,7 +11,7 @@ import math
 from typing import Any
 
 from downflow import tables
-from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
+from downflow.calculators import Calculator, Paper, Readings, Sheet
 from downflow.drawing import Drawing
 from downflow.facts import Spread
 from downflow.physics import ducts, floor_box
@@ -83,12 +83,15 @@ def solve(job: Readings, paper: Paper) -> None:
                                 (job.opening_width_in, job.opening_depth_in), job.collar_down_in)
     metal = floor_box.metal_thickness_in(max(width, depth), tables.rows("metal_thickness"),
                                          "exposed rectangular")
+    paper.lookup("Least thickness of the metal", HUD_PLENUM, "in", metal,
+                 row=[("exposed, rectangular", metal)],
+                 note="Every seam is sealed with mastic or listed tape.")
     paper.give_table("box_cut_list", [
         {"piece": p.name, "count": p.number, "length_in": p.length_in, "width_in": p.width_in,
          "hole_length_in": p.hole_length_in, "hole_width_in": p.hole_width_in, "metal_in": metal}
         for p in pieces])
     paper.draw(box=box, pattern=pattern, height=built)
-    _verdicts(job, paper, box, need, built, kit, loss, metal)
+    _verdicts(job, paper, box, need, built)
 
 
 def _loss_steps(job: Readings, paper: Paper, box: floor_box.Plan, opening: float,
@@ -103,11 +106,12 @@ def _loss_steps(job: Readings, paper: Paper, box: floor_box.Plan, opening: float
     turn = loss.high if loss.high != calm else loss.low
     paper.step("c = (c1 + c2) / 2", FITTING_LOSSES, "", loss.middle, c1=calm, c2=turn,
                what="Half way to sharp turns without vanes",
-               note="Nobody has published tests of such boxes: the range holds both ends.")
+               note="Nobody has published tests of such boxes: the range holds both ends. Round "
+                    "the edge of the opening or set a vane: both cost little and save most of it.")
 
 
-def _verdicts(job: Readings, paper: Paper, box: floor_box.Plan, need: float, built: float,
-              kit: float, loss: floor_box.Loss, metal: float) -> None:
+def _verdicts(job: Readings, paper: Paper, box: floor_box.Plan, need: float,
+              built: float) -> None:
     paper.limit(
         "kit-above-floor", built + job.outlet_to_elements_in,
         at_least=job.elements_above_floor_in, of="box_height_in", source=LABEL, safety=True,
@@ -127,17 +131,6 @@ def _verdicts(job: Readings, paper: Paper, box: floor_box.Plan, need: float, bui
         look="Only {value} of the opening lies under the outlet: the air turns twice.",
         do="Cut the opening nearer to the outlet where floor and trunk allow it; never cut a "
            "joist.")
-    paper.verdict(
-        "loss-known", "look",
-        "What such a box costs has not been published. Neighbouring fittings bound it: {low} to "
-        "{high} times the velocity pressure of the opening.", source=FITTING_LOSSES,
-        do="Round the edge of the opening or set a vane in the box: both cost little and save "
-           "most of it.", low=Quantity(loss.low, "", 1), high=Quantity(loss.high, "", 1))
-    paper.verdict(
-        "metal-and-seal", "look",
-        "Metal all around, {thick} at least; every seam sealed with mastic or listed tape.",
-        source=HUD_PLENUM, do="Read the metal's thickness before it is cut.",
-        thick=Quantity(metal, "in", 3))
 
 
 def figure(sheet: Sheet) -> str:

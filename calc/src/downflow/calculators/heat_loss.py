@@ -11,7 +11,7 @@ import math
 
 from downflow import drawing
 from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
-from downflow.facts import Spread
+from downflow.facts import Spread, fact
 from downflow.facts.envelope import (
     BUFFER_SPACE,
     DUCT_STUDY,
@@ -34,8 +34,9 @@ CALCULATOR = Calculator(
            "window_u_btuh_ft2_f", "door_u_btuh_ft2_f", "infiltration_ua_btuh_f", "skirting",
            "skirt_height_ft", "elevation_ft", "indoor_design_f", "design_heating_f",
            "duct_state", "delivery_before_pct"),
-    may_read=("uo_zone", "certificate_f", "certificate_output_btuh", "blower_door_cfm50",
-              "wall_insulation_r", "ceiling_insulation_r", "floor_insulation_r", "window_kind"),
+    may_read=("uo_zone", "year_built", "certificate_f", "certificate_output_btuh",
+              "blower_door_cfm50", "wall_insulation_r", "ceiling_insulation_r",
+              "floor_insulation_r", "window_kind"),
     gives=("survey_load_btuh", "survey_ua_btuh_f", "survey_sigma_btuh_f", "uo_btuh_ft2_f",
            "equipment_before_btuh", "equipment_after_btuh", "delivery_efficiency_pct",
            "wall_area_ft2", "floor_u_outdoors_btuh_ft2_f", "largest_part_pct", "survey_parts"),
@@ -52,6 +53,7 @@ SEEN_OFF, BY_DATE_OFF = 0.10, 0.25
 TESTED_OFF, RULE_OFF = 0.20, 0.40
 UNSEEN_OFF = 0.08
 NINE_IN_TEN = 1.645
+LAST_YEAR_BEFORE_UO = 1994
 
 
 def solve(job: Readings, paper: Paper) -> None:
@@ -177,12 +179,22 @@ def _verdicts(job: Readings, paper: Paper, *, ua: float, uo: float, sealed: bool
     if job.uo_zone is not None:
         limit = next(r.max_uo_btuh_ft2_f for r in typed("uo_limits", UoLimit)
                      if str(r.uo_zone) == job.uo_zone)
-        paper.limit(
-            "uo-as-built", uo, at_most=limit, of="uo_btuh_ft2_f", source=HUD_UO, beyond="look",
-            fine="The shell holds heat as well as the rule for new homes of its zone asks.",
-            look="The shell loses {value}, and new homes of this zone may lose {limit}. Homes "
-                 "before October 1994 were built to less.",
-            do="Nothing to stop for. The largest bar shows where insulation pays first.")
+        unit = fact("uo_btuh_ft2_f").unit
+        if job.year_built is None or job.year_built > LAST_YEAR_BEFORE_UO:
+            paper.limit(
+                "uo-as-built", uo, at_most=limit, of="uo_btuh_ft2_f", source=HUD_UO,
+                beyond="look",
+                fine="The shell holds heat as well as the rule for new homes of its zone asks.",
+                look="The shell loses {value}; the rule that this home was built to allows "
+                     "{limit}.",
+                do="Something has changed since the factory, or a reading is off: look at the "
+                   "floor first.")
+        else:
+            paper.verdict(
+                "uo-as-built", "fine",
+                "The shell loses {uo}; new homes of this zone may lose {rule}. This home was built "
+                "before that rule: the largest bar shows where insulation pays first.",
+                source=HUD_UO, uo=Quantity(uo, unit, 3), rule=Quantity(limit, unit, 3))
     if job.certificate_f is not None and job.certificate_output_btuh is not None:
         paper.limit(
             "certificate-bound", ua,

@@ -33,6 +33,7 @@ CALCULATOR = Calculator(
     reads=("home_ua_btuh_f", "delivery_efficiency_pct", "indoor_design_f", "design_heating_f",
            "internal_gains_btuh", "hp_points", "hp_points_with_frost", "hp_cutout_f",
            "hp_altitude_factor_pct", "hp_rated_together"),
+    may_read=("kit_planned_kw",),
     gives=("hp_share_pct", "hp_balance_f", "hp_cycles_above_f", "hp_load_btuh",
            "hp_capacity_design_btuh", "hp_cop_design"),
 )
@@ -207,13 +208,21 @@ def _verdicts(job: Readings, paper: Paper, lines: Lines, *, capacity: float, equ
                       "either sheet holds for the pair.", source=HUD_COMBINATION,
                       do="Find the rating certificate that names both model numbers, or choose a "
                          "pair that has one.")
-    paper.limit(
-        "covers-design", capacity, at_least=equipment, of="hp_capacity_design_btuh",
-        source=LOAD_LINE, beyond="look",
-        fine="The heat pump alone holds the house on the design night.",
-        look="The heat pump makes {value} of the {limit} asked for on the design night. Backup "
-             "must make the rest.",
-        do="Size the backup kit for the shortfall.")
+    if job.kit_planned_kw:
+        paper.verdict(
+            "covers-design", "fine",
+            "The heat pump makes {made} of the {asked} asked for on the design night. A backup kit "
+            "is planned for the rest; whether it is large enough stands on its own page.",
+            source=LOAD_LINE, made=Quantity(capacity, "Btu/h", 0),
+            asked=Quantity(equipment, "Btu/h", 0))
+    else:
+        paper.limit(
+            "covers-design", capacity, at_least=equipment, of="hp_capacity_design_btuh",
+            source=LOAD_LINE, beyond="look",
+            fine="The heat pump alone holds the house on the design night.",
+            look="The heat pump makes {value} of the {limit} asked for on the design night. No "
+                 "backup kit is planned yet for the rest.",
+            do="Choose the backup kit for the shortfall.")
     paper.limit(
         "above-cutout", job.design_heating_f, at_least=lines.cutout_f, of="design_heating_f",
         source=DATA_SHEET, beyond="look",

@@ -13,7 +13,6 @@ from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
 from downflow.facts.kit_circuit import (
     BANKS,
     BREAKER_SIZES,
-    COPPER_ONLY,
     DROP_NOTE,
     GROUND_TABLE,
     KIT_LABEL,
@@ -226,15 +225,15 @@ def _verdicts(job: Readings, paper: Paper, *, heater: float, both: float, need: 
         fine="{size} carries {value} in its place; {limit} is asked for.",
         hold="{size} carries only {value} in its place, and {limit} is asked for.",
         do="Take a larger wire, or a cooler way for it.",
-        do_fine="The electrician chooses the cable and its way.")
+        do_fine="Copper only inside a manufactured home; old aluminum in the panel is shown to the "
+                "electrician first.")
     breakers = tables.typed("standard_breakers", tables.StandardBreaker)
     paper.limit(
         "wire-protected", chosen, at_most=circuit.largest_breaker_a(wire, ampacity, breakers),
         of="kit_breaker_a", source=BREAKER_SIZES, best="look", signs=SIGNS, size=size,
         fine="The breaker protects {size}.",
         hold="The breaker, {value}, is too large for {size}: {limit} is the most.",
-        do="Take a larger wire or a smaller breaker.",
-        do_fine="Copper only inside a manufactured home.")
+        do="Take a larger wire or a smaller breaker.")
     paper.limit(
         "one-bank", heater, at_most=circuit.BANK_A, unit="A", decimals=1, source=BANKS,
         best="look", beyond="hold", signs=SIGNS,
@@ -243,9 +242,6 @@ def _verdicts(job: Readings, paper: Paper, *, heater: float, both: float, need: 
              "own protection.",
         do="Enter the number of circuits that the label asks for.",
         do_fine="The kit's own diagram shows it.")
-    paper.verdict("copper", "look", "Copper only: aluminum branch circuits are not allowed inside "
-                  "a manufactured home.", source=COPPER_ONLY, best="look", signs=SIGNS,
-                  do="Old aluminum wiring in the panel: stop and show it to the electrician.")
 
 
 def figure(sheet: Sheet) -> str:

@@ -8,7 +8,7 @@ refrigerant is recovered and weighed by a certified person before any line is cu
 from __future__ import annotations
 
 from downflow import drawing, tables
-from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
+from downflow.calculators import Calculator, Paper, Readings, Sheet
 from downflow.facts.refrigerant import (
     CHARGE_PLATE,
     LINE_CARE,
@@ -48,7 +48,9 @@ def solve(job: Readings, paper: Paper) -> None:
     total = paper.step("M = F + c / 16", CHARGE_PLATE, "lb",
                        line_set.total_charge_oz(job.charge_factory_lb, change)
                        / line_set.OUNCES_PER_POUND, F=job.charge_factory_lb, c=change,
-                       what="Charge of the whole system")
+                       what="Charge of the whole system",
+                       note="Weighed in by scale, through the liquid valve, before the valves are "
+                            "opened, and written on the unit. Plate and manual come first.")
     rows = tables.rows("refrigerant_" + job.refrigerant.replace("-", "").lower())
     low, high = refrigerant.rows_around_f(LIQUID_F, rows)
     density = paper.lookup("Density of the liquid on a warm day", PROPERTY_LIBRARY, "lb/ft³",
@@ -61,11 +63,6 @@ def solve(job: Readings, paper: Paper) -> None:
     paper.give("charge_change_oz", change)
     paper.give("charge_total_lb", total)
     paper.give("line_rise_psi", rise)
-    paper.verdict("write-it-down", "look",
-                  "Weigh in {change} and write {total} on the unit.", source=CHARGE_PLATE,
-                  do="By scale, through the liquid valve, before the valves are opened; the plate "
-                     "and the manual come first.",
-                  change=Quantity(change, "oz", 1), total=Quantity(total, "lb", 2))
     _limits(job, paper)
     _parts(job, paper)
     _old(job, paper)
@@ -114,7 +111,7 @@ def _parts(job: Readings, paper: Paper) -> None:
          ("look", "The outdoor ports have no locking caps.",
           "Put them on; the code asks for it, and children have died sniffing."), LOCKING_CAPS)
     if job.refrigerant in FLAMMABLE:
-        paper.verdict("made-for-it", "look",
+        paper.verdict("made-for-it", "fine",
                       "This refrigerant goes only into equipment made and marked for it, never "
                       "into an old coil or unit.", source=NEW_EQUIPMENT_ONLY, best="look",
                       signs="person certified under EPA section 608",
@@ -139,13 +136,13 @@ def _old(job: Readings, paper: Paper) -> None:
     signs = "person certified under EPA section 608"
     if job.old_refrigerant == "none" or job.old_recovered == "none":
         agree = job.old_refrigerant == "none"
-        paper.verdict("recovered", "look" if agree else "hold",
+        paper.verdict("recovered", "fine" if agree else "hold",
                       "There is no old refrigerant." if agree else
                       "The old unit holds refrigerant, and the sheet says that there is none.",
                       source=RECOVERY, best="look", signs=signs,
                       do="" if agree else "Look at the old unit's plate and gauges.")
     elif job.old_recovered == "weighed":
-        paper.verdict("recovered", "look",
+        paper.verdict("recovered", "fine",
                       "The old refrigerant is recovered, weighed and recorded.", source=RECOVERY,
                       best="look", signs=signs)
     else:

@@ -72,12 +72,11 @@ def solve(job: Readings, paper: Paper) -> None:
         for row in rows if row.temp_f % STEP_F == 0])
     glide = paper.values["pt_dew_f"] - paper.values["pt_bubble_f"]
     blend = glide > GLIDE_F
-    paper.verdict("two-curves", "look" if blend else "fine",
-                  "This blend has two numbers, {glide} apart here: dew for superheat, bubble for "
-                  "subcooling." if blend else "One number serves for superheat and subcooling.",
-                  source=PROPERTY_LIBRARY,
-                  do="Set the gauge to dew on the vapor side and to bubble on the liquid side."
-                  if blend else "", glide=Quantity(glide, "°F diff", 1))
+    paper.verdict("two-curves", "fine",
+                  "This blend has two numbers, {glide} apart here: set the gauge to dew on the "
+                  "vapor side, for superheat, and to bubble on the liquid side, for subcooling."
+                  if blend else "One number serves for superheat and subcooling.",
+                  source=PROPERTY_LIBRARY, glide=Quantity(glide, "°F diff", 1))
     paper.verdict("altitude", "fine",
                   "A gauge up here reads {more} more than at sea level for the same temperature. A "
                   "gauge that asks for the altitude has done this: do not correct twice.",

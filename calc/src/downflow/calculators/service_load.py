@@ -14,8 +14,8 @@ from typing import Any
 
 from downflow import drawing, tables
 from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
+from downflow.engine.paper import Level
 from downflow.facts.panel import (
-    BACKUP_POWER,
     EXISTING_DWELLING,
     GENERATOR_START,
     HOME_FEEDER,
@@ -25,7 +25,7 @@ from downflow.facts.panel import (
     SUPPLY_CORD,
 )
 from downflow.physics import outdoor_circuit, service_load
-from downflow.sources import ARITHMETIC, LOCAL_CODE
+from downflow.sources import ARITHMETIC
 
 CALCULATOR = Calculator(
     id="service-load",
@@ -203,16 +203,7 @@ def _generator(job: Readings, paper: Paper) -> None:
                            outdoor_circuit.start_kva(job.compressor_lra_a, VOLTS),
                            r=job.compressor_lra_a, what="The moment the compressor starts")
         paper.give("generator_start_kva", start)
-    if job.generator_kva is None:
-        paper.verdict(
-            "generator", "look",
-            "Without utility power: the blower alone takes {alone}, with the heat pump {both}. "
-            "The kit never runs on a portable generator.",
-            source=BACKUP_POWER, best="look", signs=SIGNS,
-            do="If the owner wants backup power, have listed transfer equipment put in; never feed "
-               "back through a receptacle.",
-            alone=Quantity(alone, "kVA", 1), both=Quantity(both, "kVA", 1))
-    else:
+    if job.generator_kva is not None:
         paper.limit(
             "generator", start if start is not None else both, at_most=job.generator_kva,
             unit="kVA", decimals=1, source=GENERATOR_START, beyond="look", best="look",
@@ -230,7 +221,7 @@ def _verdicts(job: Readings, paper: Paper, *, load: float, apart: float, room: f
               larger: float, spaces: float, record: float | None) -> None:
     cord = job.supply_kind != "feeder"
     paper.verdict(
-        "supply", "hold" if cord else "look",
+        "supply", "hold" if cord else "fine",
         "The home hangs on a supply cord. A cord is too small for electric heat, whatever the sum "
         "says." if cord else "The home has a permanent feeder.",
         source=SUPPLY_CORD, best="look", signs=SIGNS,
@@ -259,8 +250,8 @@ def _verdicts(job: Readings, paper: Paper, *, load: float, apart: float, room: f
         hold="The panel is short of breaker spaces for the new circuits.",
         do="Have the electrician plan a subpanel, or breakers that the panel's label allows in "
            "half a space, before you quote.")
-    words = {
-        "ordinary": ("look", "Breakers without failures on record.", ""),
+    words: dict[str, tuple[Level, str, str]] = {
+        "ordinary": ("fine", "Breakers without failures on record.", ""),
         "failures": ("hold", "This panel line has breakers that failed to trip.",
                      "Let a licensed electrician judge the panel before you quote."),
         "fuses": ("hold", "A fuse panel has no place for these circuits as it is.",
@@ -269,8 +260,8 @@ def _verdicts(job: Readings, paper: Paper, *, load: float, apart: float, room: f
                      "Read maker and line on the panel's door, and ask the electrician."),
     }
     level, text, do = words[job.panel_line]
-    paper.verdict("panel-line", "hold" if level == "hold" else "look", text, source=PANEL_LINES,
-                  do=do, best="look", signs=SIGNS)
+    paper.verdict("panel-line", level, text, source=PANEL_LINES, do=do, best="look",
+                  signs=SIGNS)
     if record is not None:
         paper.limit(
             "recorded", record, at_most=job.main_breaker_a, of="record_load_a",
@@ -278,10 +269,6 @@ def _verdicts(job: Readings, paper: Paper, *, load: float, apart: float, room: f
             fine="By the demand on record {value} of {limit} are taken.",
             look="By the demand on record the load is {value}, above {limit}.",
             do="Ask the local official whether the demand on record may be used.")
-    paper.verdict("local-code", "look",
-                  "Local code, its official and the labels come first.", source=LOCAL_CODE,
-                  best="look", signs=SIGNS,
-                  do="Take this sheet to the electrician; the permit is in that name.")
 
 
 def _fitting(job: Readings, room: float) -> float | None:

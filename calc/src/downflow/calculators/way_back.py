@@ -32,7 +32,8 @@ CALCULATOR = Calculator(
     reads=("rooms", "room_flows", "supply_airflow_cfm", "drop_closet_inwc", "elevation_ft",
            "return_air_f", "louver_face_in2", "louver_kind", "closet_other_free_in2",
            "closet_burner"),
-    may_read=("louver_free_pct",),
+    may_read=("louver_free_pct", "water_heater_fuel", "range_fuel", "dryer_fuel",
+              "stove_fuel"),
     gives=("way_back_worst_pa", "way_back_cut_in2", "closet_free_in2", "closet_pa",
            "closet_face_fpm", "way_back"),
     shows=("way_back_worst_pa", "way_back_cut_in2", "closet_free_in2", "closet_pa",
@@ -40,6 +41,8 @@ CALCULATOR = Calculator(
 )
 
 CLOSET_LIMIT_PA = 12.0
+FUELED = ("water_heater", "range", "dryer", "stove")
+BURNING = ("gas", "propane", "oil", "wood")
 
 
 def solve(job: Readings, paper: Paper) -> None:
@@ -143,12 +146,20 @@ def _verdicts(job: Readings, paper: Paper, found: dict[str, return_path.ClosedRo
             hold="With its door shut {room} stands at {value}; {limit} is the most.",
             do="Cut the areas in the table: transfer grilles, or a duct from ceiling to hall.",
             room=worst)
-    if hud_short:
+    # Where airflow asks for a cut already, the table names the area.
+    alone = [name for name in hud_short if found[name].to_cut_in2 <= 0]
+    if alone:
         paper.verdict("federal-room-area", "look",
-                      "Below what the federal rule for new homes asks, one square inch for each "
-                      "five square feet of floor: {rooms}.", source=HUD_RETURN,
-                      do="The areas in the table are larger than the rule's where airflow asks "
-                         "for it; cut the larger one.", rooms=", ".join(hud_short))
+                      "Enough for the airflow, and below what the federal rule for new homes asks, "
+                      "one square inch for each five square feet of floor: {rooms}.",
+                      source=HUD_RETURN,
+                      do="Ask the local official whether the rule is applied to this home.",
+                      rooms=", ".join(alone))
+    elif hud_short:
+        paper.verdict("federal-room-area", "fine",
+                      "Rooms below the federal rule for new homes are cut for their airflow; cut "
+                      "the larger of the two areas in the table: {rooms}.", source=HUD_RETURN,
+                      rooms=", ".join(hud_short))
     else:
         paper.verdict("federal-room-area", "fine",
                       "Openings reach the federal rule for new homes.", source=HUD_RETURN)
@@ -175,12 +186,20 @@ def _verdicts(job: Readings, paper: Paper, found: dict[str, return_path.ClosedRo
 
 def _burner(job: Readings, paper: Paper) -> None:
     below = Quantity(job.drop_closet_inwc * ducts.PA_PER_INWC, "Pa", 1)
-    if job.closet_burner == "none":
+    burning = [what for what in FUELED if getattr(job, f"{what}_fuel") in BURNING]
+    if job.closet_burner == "none" and burning:
+        paper.verdict("burners", "look",
+                      "The job sheet says that nothing burns fuel, and that this does: {what}. "
+                      "Where it takes its air is not known.",
+                      source=HUD_SHARED_CLOSET, best="look", signs="licensed gas fitter",
+                      do="Say where it takes its air: from outside, from the home, or from this "
+                         "closet.", what=", ".join(what.replace("_", " ") for what in burning))
+    elif job.closet_burner == "none":
         paper.verdict("burners", "fine", "Nothing burns fuel here after the job.",
                       source=HUD_SHARED_CLOSET)
     elif job.closet_burner == "sealed":
-        paper.verdict("burners", "look",
-                      "What still burns takes its air from outside through its own pipe.",
+        paper.verdict("burners", "fine",
+                      "What still burns takes its air from outside, not from the home.",
                       source=HUD_SHARED_CLOSET, best="look", signs="licensed gas fitter",
                       do="Have the pipes and seals checked with the blower running.")
     else:

@@ -49,6 +49,11 @@ BURNING = ("gas", "propane", "oil", "wood")
 STATIC = ("static_supply_inwc", "static_return_inwc")
 KIT = ("kit_volts", "kit_amps")
 RISE = (*KIT, "rise_return_f", "rise_supply_f")
+YEARLY = (("static pressure", STATIC), ("voltage and current of the kit", KIT),
+          ("heat rise", ("rise_return_f", "rise_supply_f")),
+          ("suction at the drain pan", ("pan_suction_read_inwc",)),
+          ("control voltage", ("control_volts",)))
+"""What is read every year. Gauges are hooked up only where numbers or owner give a reason."""
 
 
 def solve(job: Readings, paper: Paper) -> None:
@@ -65,8 +70,24 @@ def solve(job: Readings, paper: Paper) -> None:
     _suction(job, paper, shown)
     _charge(job, paper, shown)
     _control(job, paper, shown)
+    _left_out(job, paper)
     _tasks(job, paper)
     paper.draw(shown=shown)
+
+
+def _left_out(job: Readings, paper: Paper) -> None:
+    """Which readings of a yearly visit are still to be taken."""
+    every = {n for _, names in YEARLY for n in names}
+    if not any(job.read_now(n) or job.before(n) is not None for n in every):
+        paper.verdict("not-read", "fine", "Nothing to compare yet: the first readings are taken at "
+                      "start-up.", source=YEARLY_TASKS)
+        return
+    left = [what for what, names in YEARLY if not all(job.read_now(n) for n in names)]
+    paper.verdict("not-read", "look" if left else "fine",
+                  "Not read at this visit: {what}." if left else
+                  "Every reading of a yearly visit is taken.", source=YEARLY_TASKS,
+                  do="Read it at the same places as before; it is what next year is compared with."
+                  if left else "", what=", ".join(left))
 
 
 def _pair(job: Readings, names: tuple[str, ...]) -> tuple[list[float], list[float], str] | None:
@@ -79,16 +100,10 @@ def _pair(job: Readings, names: tuple[str, ...]) -> tuple[list[float], list[floa
 
 def _not_both(job: Readings, paper: Paper, id_: str, what: str, names: tuple[str, ...],
               source: Source) -> None:
-    """Says why there is nothing to compare."""
+    """Says that these are the first readings, if they are."""
     if all(job.read_now(n) for n in names):
         paper.verdict(id_, "fine", f"{what}: the first readings. Next year's stand beside them.",
                       source=source)
-    elif all(job.before(n) is not None or job.read_now(n) for n in names):
-        paper.verdict(id_, "look", f"{what}: not read at this visit.", source=source,
-                      do="Read it as at the visit before, at the same places.")
-    else:
-        paper.verdict(id_, "look", f"{what}: never read.", source=source,
-                      do="Read it today; it is what next year is compared with.")
 
 
 def _static(job: Readings, paper: Paper, shown: list[tuple[str, Quantity, Quantity, bool]]) -> None:
