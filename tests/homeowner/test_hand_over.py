@@ -69,7 +69,7 @@ def test_the_example_says_that_it_is_one():
 
 def test_the_label_says_in_words_what_a_family_needs_without_the_address():
     text = _plain(label_html(demo_job(), homeowner.slots_of(demo_job()), None))
-    for words in ("16 × 25 × 4", "Every 6 months", "April 2028", "marked 5–7", "marked 10–12",
+    for words in ("20 × 25 × 4", "Every 6 months", "April 2028", "marked 5–7", "marked 10–12",
                   "Backup kit 8 kW", "water heater", "October 19, 2026", "everyone out, call 911",
                   "todos afuera", "October 2028", "Juniper Flat", "Model A"):
         assert words in text, words

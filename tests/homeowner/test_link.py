@@ -225,7 +225,7 @@ def test_the_calendar_file_has_both_dates(run_page, demo_slots):
     assert lines[-2] == "END:VCALENDAR"
     assert "DTSTART;VALUE=DATE:20280401" in lines
     assert "RRULE:FREQ=MONTHLY;INTERVAL=6" in lines
-    assert "SUMMARY:Change the furnace filter 16x25x4" in lines
+    assert "SUMMARY:Change the furnace filter 20x25x4" in lines
     assert "DTSTART;VALUE=DATE:20281001" in lines
     assert lines.count("BEGIN:VEVENT") == lines.count("END:VEVENT") == 2
     assert all(len(line.encode()) <= 75 for line in lines)

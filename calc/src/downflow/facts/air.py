@@ -143,7 +143,7 @@ FACTS: tuple[Fact, ...] = (
          where="closet",
          how="Water heater, range, fireplace, stove: what stays, and where it takes its air.",
          choices=(Choice("none", "nothing"),
-                  Choice("sealed", "sealed: air from outside by its own pipe"),
+                  Choice("sealed", "air from outside: its own pipe, or its own outside closet"),
                   Choice("home", "takes its air from the home"),
                   Choice("closet", "takes its air from this closet"))),
     # ---- trunks and registers, in the crawl space and from above ----
