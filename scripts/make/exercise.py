@@ -1,7 +1,8 @@
 """Run inside the browser's Python while its standard library is being trimmed.
 
-It asks what a reader may ask, so that every standard module that is imported on the way is
-seen. The tests ask the same and more inside the trimmed runtime.
+Every module that our code names in an import is kept in any case, also where the import stands
+in a function. This adds what the standard library brings in by itself while it works. Ranges
+are left out: they are the same work again. The tests ask far more inside the trimmed runtime.
 """
 
 import json
@@ -16,12 +17,6 @@ def ask(op, **given):
 
 handle("not JSON")
 ask("hello")
-for units in ("ip", "si"):
-    for name in all_calculators():
-        for ranged in (False, True):
-            ask("calculator", id=name, job=None, units=units, ranged=ranged)
-        ask("answer", id=name, job=None)
-    for op in ("plan", "sheet", "measure", "first", "summary"):
-        ask(op, job=None, units=units, ranged=False)
-    for op in ("record", "papers"):
-        ask(op, job=None, units=units, ranged=False)
+for name in all_calculators():
+    ask("calculator", id=name, job=None, units="si", ranged=False)
+ask("plan", job=None, units="ip", ranged=False)

@@ -44,6 +44,7 @@ SHELL_ONLY = ("downflow/cli.py", "downflow/__main__.py", "segno/cli.py", "segno/
 ALSO_NEEDED = (
     "traceback", "linecache", "tokenize", "inspect", "zipfile", "shutil", "unicodedata",
     "importlib.resources", "importlib.resources.readers", "importlib.readers", "random",
+    "_strptime", "calendar", "locale",
 )
 CODECS = ("__init__", "aliases", "utf_8", "latin_1", "ascii", "cp437", "idna", "utf_8_sig")
 
@@ -193,7 +194,7 @@ def build_runtime() -> Path:
     stdlib_key, stdlib = stdlib_files()
     key = digest_of(
         stdlib_key, *(part for name in sorted(source) for part in (name, source[name])),
-        *sorted((SCRIPTS / "make").glob("*.py")), SCRIPT,
+        *(SCRIPTS / "make" / name for name in ("exercise.py", "runtime.py", "warm.py")), SCRIPT,
     )
     kept = CACHE / "runtime" / key
     if (kept / "name").exists():

@@ -22,12 +22,16 @@ class Shipped:
             [node(), str(PARTNER), str(folder)], text=True, encoding="utf-8",
             stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
 
-    def _line(self, text: str) -> Any:
+    def send(self, text: str) -> None:
+        """Put one question; the answer is read later, so that both Pythons work at once."""
         assert self._process.stdin
-        assert self._process.stdout
-        assert self._process.stderr
         self._process.stdin.write(text + "\n")
         self._process.stdin.flush()
+
+    def receive(self) -> Any:
+        """The answer to the oldest question put."""
+        assert self._process.stdout
+        assert self._process.stderr
         answer = self._process.stdout.readline()
         if not answer:
             raise AssertionError(f"the runtime broke down: {self._process.stderr.read()[-2000:]}")
@@ -35,11 +39,13 @@ class Shipped:
 
     def ask(self, request: dict[str, Any]) -> Any:
         """What the bridge answers, inside the runtime."""
-        return self._line(json.dumps(request))
+        self.send(json.dumps(request))
+        return self.receive()
 
     def run(self, expression: str) -> Any:
         """The value of a Python expression, inside the runtime."""
-        return self._line("#" + expression)
+        self.send("#" + expression)
+        return self.receive()
 
     def close(self) -> None:
         """End the partner."""
