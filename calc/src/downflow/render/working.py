@@ -89,8 +89,8 @@ def sum_digits(rows: Sequence[tuple[str, float | str]], total: float) -> int:
 
 
 def _units(value: float, decimals: int) -> int:
-    """A number as it is shown, counted in its last decimal."""
-    return int(f"{value:.{decimals}f}".replace(".", ""))
+    """A number as it is shown, its last bits dropped, counted in its last decimal."""
+    return int(f"{float(f'{value:.12g}'):.{decimals}f}".replace(".", ""))
 
 
 def _sum(step: Step) -> Markup:
