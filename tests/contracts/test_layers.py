@@ -17,6 +17,7 @@ LAYERS: list[tuple[str, set[str]]] = [
     ("calculators", {"calculators"}),
     ("plan", {"plan", "demo", "homeowner", "papers", "places", "weather", "describe", "schema",
               "testing"}),
+    ("practice", {"practice"}),
     ("render", {"render"}),
     ("edges", {"bridge", "cli", "__main__"}),
 ]

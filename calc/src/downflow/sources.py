@@ -112,3 +112,5 @@ DUCT_LEAKS = Source("2021 Fundamentals handbook (SI), chapter 21", "eq. 38: leak
 FLOOR_LEAKAGE = Source("Ducts of 190 manufactured home floors, Florida Solar Energy Center",
                        "6 % of the floor in all, 3 % outside", "study")
 ROADS = Source("Two readings of one quantity", "weighted by their own doubt", "definition")
+TRAINING_CYCLE = Source("A simple cycle for practice", "directions of any system, sizes of the "
+                        "usual order", "practice")
