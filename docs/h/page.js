@@ -5,10 +5,12 @@
  */
 import { calendar, chart, decode, holds, shown } from "./link.js";
 
-/** @type {{slots: import("./link.js").Slot[], months: Record<string, string[]>,
- *   words: Record<string, {filter: string, visit: string}>}} */
+/** @type {{patterns: string[], slots: [string, string, number, number][],
+ *   months: Record<string, string[]>, words: Record<string, {filter: string, visit: string}>}} */
 const told = JSON.parse(document.getElementById("told")?.textContent ?? "{}");
-const kinds = new Map(told.slots.map(([name, kind]) => [name, kind]));
+const table = told.slots.map(([name, kind, pattern, longest]) =>
+  /** @type {import("./link.js").Slot} */ ([name, kind, told.patterns[pattern], longest]));
+const kinds = new Map(table.map(([name, kind]) => [name, kind]));
 
 /** @param {string} css @returns {(HTMLElement | SVGElement)[]} */
 const all = (css) => [...document.querySelectorAll(css)].map((e) => /** @type {HTMLElement} */ (e));
@@ -22,7 +24,7 @@ function put(id, name, value) {
 }
 
 function fill() {
-  const { slots, fault } = decode(location.hash, told.slots);
+  const { slots, fault } = decode(location.hash, table);
   for (const note of all("[data-fault]")) shut(note, note.dataset.fault !== fault);
   document.documentElement.dataset.linked = String(Object.keys(slots).length > 0);
   for (const spot of all("[data-slot]")) {

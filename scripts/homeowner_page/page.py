@@ -110,35 +110,40 @@ def _shut(when: str) -> dict[str, str | bool | None]:
 
 
 _MARK = {
-    "hold": ("M7.3 .8h9.4L23.2 7.3v9.4l-6.5 6.5H7.3L.8 16.7V7.3ZM5 9.8v4.4h14V9.8Z", "evenodd"),
-    "look": ("M12 .5 23.5 12 12 23.5.5 12ZM12 3.9 3.9 12h16.2Z", "evenodd"),
-    "fine": ("M12 1.5A10.5 10.5 0 1 0 12 22.5A10.5 10.5 0 1 0 12 1.5ZM12 4.1A7.9 7.9 0 1 1 12 "
-             "19.9A7.9 7.9 0 1 1 12 4.1Z", "evenodd"),
+    "hold": "M7.3 .8h9.4L23.2 7.3v9.4l-6.5 6.5H7.3L.8 16.7V7.3ZM5 9.8v4.4h14V9.8Z",
+    "look": "M12 .5 23.5 12 12 23.5.5 12ZM12 3.9 3.9 12h16.2Z",
+    "fine": "M12 1.5A10.5 10.5 0 1 0 12 22.5A10.5 10.5 0 1 0 12 1.5ZM12 4.1A7.9 7.9 0 1 1 12 "
+            "19.9A7.9 7.9 0 1 1 12 4.1Z",
 }
 
 
 def _mark(level: str) -> Markup:
-    d, rule = _MARK[level]
-    return tag("svg", tag("path", d=d, fill="currentColor", fill_rule=rule), viewBox="0 0 24 24",
-               aria_hidden="true")
+    return tag("svg", tag("use", href=f"#m-{level}"), viewBox="0 0 24 24", aria_hidden="true")
+
+
+def _marks() -> Markup:
+    """The three marks, drawn once."""
+    return tag("svg", [tag("path", id=f"m-{level}", d=d, fill="currentColor", fill_rule="evenodd")
+                       for level, d in _MARK.items()], width="0", height="0", aria_hidden="true",
+               class_="alt")
 
 
 def _items(block: Block, element: str, css: str) -> Markup:
-    return tag(element, [tag("li", _both("span", one.text), data_id=one.id, **_shut(one.when))
+    return tag(element, [tag("li", _both("span", one.text), **_shut(one.when))
                          for one in block.items], class_=css)
 
 
 def _words(block: Block) -> Markup:
     rows: list[Markup] = []
     for one in block.items:
-        rows.append(tag("div", _both("dt", one.term), _both("dd", one.text), data_id=one.id,
+        rows.append(tag("div", _both("dt", one.term), _both("dd", one.text),
                         **_shut(one.when)))
     return tag("dl", rows)
 
 
 def _calls(block: Block) -> Markup:
     return tag("ul", [tag("li", _mark(one.level), _both("span", one.text), class_=one.level,
-                          data_id=one.id, **_shut(one.when)) for one in block.items],
+                          **_shut(one.when)) for one in block.items],
                class_="calls")
 
 
@@ -146,8 +151,7 @@ def _figure(block: Block) -> Markup:
     drawing = SYSTEM_DRAWING if block.id == "system" else chart_drawing()
     below = [_both("p", block.text, class_="alt")]
     if block.items:
-        below.append(tag("ol", [tag("li", tag("b", str(n)), _both("span", one.text),
-                                    data_id=one.id)
+        below.append(tag("ol", [tag("li", tag("b", str(n)), _both("span", one.text))
                                 for n, one in enumerate(block.items, 1)], class_="legend"))
     if block.id == "chart":
         below.append(_key())
@@ -170,7 +174,8 @@ def _key() -> Markup:
 
 def _block(block: Block) -> Markup:
     if block.kind == "p":
-        return tag("div", _both("p", block.text), data_id=block.id, **_shut(block.when))
+        said = _both("p", block.text)
+        return tag("div", said, **_shut(block.when)) if block.when else said
     if block.kind == "big":
         return tag("div", _both("p", block.text, class_="big"), **_shut(block.when))
     if block.kind == "list":
@@ -277,8 +282,12 @@ def chart_drawing() -> Markup:
 
 def page() -> str:
     """The whole file."""
+    patterns = list(dict.fromkeys(slot.pattern for slot in link.SLOTS))
     told = {
-        "slots": link.table(),
+        # A pattern that many slots share stands once.
+        "patterns": patterns,
+        "slots": [[name, kind, patterns.index(pattern), longest]
+                  for name, kind, pattern, longest in link.table()],
         "months": {t: [m._asdict()[t] for m in words.MONTHS] for t in TONGUES},
         "words": {t: {"filter": words.FILTER_EVENT._asdict()[t],
                       "visit": words.VISIT_EVENT._asdict()[t]} for t in TONGUES},
@@ -291,7 +300,7 @@ def page() -> str:
         '<meta name="referrer" content="no-referrer">',
         '<meta name="robots" content="noindex">',
         f"<title>{words.TITLE.en} · {words.TITLE.es}</title>",
-        '<link rel="icon" href="../assets/mark.svg">',
+        '<link rel="icon" href="data:,">',
         '<link rel="stylesheet" href="page.css">',
         '<script type="module" src="page.js"></script>',
     ]
@@ -302,7 +311,7 @@ def page() -> str:
         tag("label", tag("input", type="radio", name="lang", id="les"),
             tag("span", "Español", lang="es")), class_="switch")
     body = tag(
-        "main", switch,
+        "main", _marks(), switch,
         _both("p", words.YOUR_HOME, class_="small"),
         tag("h1", _both("span", words.TITLE)),
         tag("div", _both("p", words.BROKEN, class_="note"), data_fault="broken", hidden=True,

@@ -33,7 +33,7 @@ def fragment() -> str:
 def test_the_page_shows_this_homes_figures_and_installs_nothing(page, watch, server, fragment):
     _open(page, server, fragment)
     text = page.inner_text("main")
-    for words in ("Juniper Flat", "16\u00a0×\u00a025\u00a0×\u00a04\u00a0in", "5–7", "10–12",
+    for words in ("Juniper Flat", "20\u00a0×\u00a025\u00a0×\u00a04\u00a0in", "5–7", "10–12",
                   "April 2028", "water heater still burns", "plugged in", "get everyone out"):
         assert words in text, words
     assert "Humo" not in text

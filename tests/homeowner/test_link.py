@@ -133,7 +133,7 @@ def test_any_slots_come_back_as_they_were():
         assert link.decode(link.encode(slots)) == slots
 
 
-@settings(max_examples=300)
+@settings(max_examples=300, deadline=None)
 @given(st.text(max_size=300))
 def test_no_text_is_taken_for_a_link(text):
     with pytest.raises(link.BadLink):

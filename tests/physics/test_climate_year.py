@@ -5,7 +5,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.stats import logistic
@@ -45,6 +45,7 @@ def test_heating_less_cooling_degree_days_is_the_means_deficit():
     assert heating - climate.cooling_degree_days(65, 60, 4, 30) == approx(30 * 5)
 
 
+@settings(deadline=None)
 @given(st.floats(-40, 90), st.floats(1, 12), st.sampled_from([28, 30, 31]), st.floats(-20, 100))
 def test_degree_days_are_the_area_under_the_share_below(mean, spread, days, base):
     """scipy integrates the logistic share; the closed form must be its area."""
@@ -60,6 +61,7 @@ def test_degree_days_are_the_area_under_the_share_below(mean, spread, days, base
     )
 
 
+@settings(deadline=None)
 @given(
     st.lists(st.floats(-25, 95), min_size=12, max_size=12),
     st.lists(st.floats(0, 40), min_size=12, max_size=12),

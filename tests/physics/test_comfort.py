@@ -1,7 +1,7 @@
 """Run time and setbacks; the closed forms against a differential-equation solver."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad, solve_ivp
 
@@ -77,6 +77,7 @@ def test_a_house_warm_by_itself_needs_no_recovery():
     assert comfort.setback(4200, 420, 75, 69, 62, 8, 38_000, 0).alone_h == 0
 
 
+@settings(deadline=None)
 @given(st.floats(40, 75), st.floats(40, 110), st.floats(1, 40), st.floats(0, 30))
 def test_rooms_move_towards_where_they_settle(start, settled, tau, hours):
     later = comfort.after_f(start, settled, tau, hours)

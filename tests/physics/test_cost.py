@@ -1,7 +1,7 @@
 """Costs, ties and emissions."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from downflow.physics import cost
@@ -13,6 +13,7 @@ cop = st.floats(0.8, 6)
 efficiency = st.floats(0.4, 1)
 
 
+@settings(deadline=None)
 @given(price, efficiency, cop)
 def test_on_the_tie_line_both_cost_the_same(electric, afue, seasonal):
     fuel = cost.tie_fuel_price(electric, cost.PROPANE_BTU_GAL, afue, seasonal)
@@ -23,6 +24,7 @@ def test_on_the_tie_line_both_cost_the_same(electric, afue, seasonal):
     assert cost.break_even_cop(electric, fuel, cost.PROPANE_BTU_GAL, afue) == approx(seasonal)
 
 
+@settings(deadline=None)
 @given(st.floats(40, 80), efficiency, cop)
 def test_at_the_tied_grid_both_emit_the_same(kg, afue, seasonal):
     grid = cost.tie_grid_kg_mwh(kg, afue, seasonal)

@@ -5,7 +5,7 @@ import time
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from downflow import weather
@@ -32,6 +32,7 @@ def months_f(request):
         return weather.parse(file.read()).months_f()
 
 
+@settings(deadline=None)
 @given(st.floats(-40, 100), st.floats(0.5, 1), st.floats(0, 15))
 def test_heat_out_is_heat_asked_for(outdoor_f, delivery, kit_kw):
     house = HOUSE._replace(delivery=delivery)

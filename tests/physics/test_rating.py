@@ -1,7 +1,7 @@
 """The seasonal rating, worked again."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from downflow.physics import rating
@@ -42,6 +42,7 @@ def test_all_resistance_rates_at_3_413():
     assert {row.running for row in result.rows} == {"off"}
 
 
+@settings(deadline=None)
 @given(st.floats(1, 1.03))
 def test_the_defrost_credit_is_a_plain_factor(credit):
     assert rating.single_speed(*SINGLE, credit=credit).hspf2 == approx(

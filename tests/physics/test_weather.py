@@ -118,7 +118,7 @@ def test_a_file_that_is_far_too_long_is_refused():
         weather.parse_epw("LOCATION," + "x" * 7_000_000)
 
 
-@settings(max_examples=200)
+@settings(max_examples=200, deadline=None)
 @given(st.text(max_size=400))
 def test_no_text_brings_anything_but_a_year_or_a_refusal(text):
     for parse in (weather.parse, weather.parse_epw, weather.parse_tmy3):
@@ -126,7 +126,7 @@ def test_no_text_brings_anything_but_a_year_or_a_refusal(text):
             parse(text)
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(st.integers(0, 8767), st.text(max_size=60))
 def test_a_spoilt_line_is_named(line, text):
     lines = EPW.splitlines()

@@ -11,6 +11,7 @@ only the order of months, days and hours is.
 
 import functools
 import re
+from collections.abc import Iterator
 from typing import NamedTuple
 
 FEET_PER_METRE = 1 / 0.3048
@@ -20,6 +21,8 @@ HOURS_OF_A_YEAR = (8760, 8784)
 DAYS_OF_MONTH = (31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 COLDEST_C = -75.0
 WARMEST_C = 60.0
+LEAST_PA = 31_000.0
+MOST_PA = 120_000.0
 LONGEST_TEXT = 6_000_000
 
 _NUMBER = re.compile(r"[+-]?\d{1,7}(?:\.\d{0,6})?\Z")
@@ -71,15 +74,13 @@ class Weather(NamedTuple):
         return tuple(tuple(month) for month in months)
 
 
-@functools.lru_cache(maxsize=5_000)
 def fahrenheit(celsius: float) -> float:
     """Temperature in °F; a reading to 0.1 °C comes out exact to 0.01 °F."""
     return round(celsius * 1.8 + 32, 6)
 
 
-@functools.lru_cache(maxsize=20_000)
 def _read(text: str) -> float | None:
-    """The number in a cell, or nothing. A year repeats its few thousand cells over and over."""
+    """The number in a cell, or nothing."""
     text = text.strip()
     return float(text) if _NUMBER.match(text) else None
 
@@ -124,52 +125,68 @@ def _optional(text: str, line: int, what: str, low: float, high: float) -> float
     return None if not text.strip() else _number(text, line, what)
 
 
-def _row(
-    line: int,
-    when: tuple[int, int, int],
-    dry: float,
-    dew: str,
-    humidity: str,
-    pressure_text: str,
-    wind: str,
-    pascal: float,
-) -> Hour:
-    dew_c = _optional(dew, line, "dew point", -90, 60)
-    share = _optional(humidity, line, "relative humidity", 0, 110)
-    pressure = _optional(pressure_text, line, "pressure", 31_000 / pascal, 120_000 / pascal)
-    speed = _optional(wind, line, "wind speed", 0, 90)
-    return Hour(
-        *when,
-        dry,
-        None if dew_c is None else fahrenheit(dew_c),
-        None if share is None else min(share, 100.0) / 100,
-        None if pressure is None else pressure * pascal * PSI_PER_PASCAL,
-        None if speed is None else speed * MPH_PER_M_S,
-    )
+class _Cells:
+    """Reads the rows of one file. A cell that was read before is only looked up."""
+
+    def __init__(self, missing_c: float, pascal: float) -> None:
+        self._missing_c = missing_c
+        self._pascal = pascal
+        self._wholes: dict[str, int] = {}
+        self._dry: dict[str, float] = {}
+        self._dew: dict[str, float | None] = {}
+        self._humidity: dict[str, float | None] = {}
+        self._pressure: dict[str, float | None] = {}
+        self._wind: dict[str, float | None] = {}
+
+    def whole(self, text: str, line: int, what: str, high: int) -> int:
+        """A whole number from 1 to `high`."""
+        value = self._wholes.get(text)
+        if value is None or value > high:
+            value = self._wholes[text] = _whole(text, line, what, 1, high)
+        return value
+
+    def row(self, line: int, when: tuple[int, int, int], dry: str, dew: str, humidity: str,
+            pressure: str, wind: str) -> Hour:
+        """One hour from the text of its cells."""
+        if dry not in self._dry:
+            self._dry[dry] = _dry_bulb_f(dry, line, self._missing_c)
+        if dew not in self._dew:
+            value = _optional(dew, line, "dew point", -90, 60)
+            self._dew[dew] = None if value is None else fahrenheit(value)
+        if humidity not in self._humidity:
+            value = _optional(humidity, line, "relative humidity", 0, 110)
+            self._humidity[humidity] = None if value is None else min(value, 100.0) / 100
+        if pressure not in self._pressure:
+            value = _optional(pressure, line, "pressure", LEAST_PA / self._pascal,
+                              MOST_PA / self._pascal)
+            self._pressure[pressure] = (
+                None if value is None else value * self._pascal * PSI_PER_PASCAL)
+        if wind not in self._wind:
+            value = _optional(wind, line, "wind speed", 0, 90)
+            self._wind[wind] = None if value is None else value * MPH_PER_M_S
+        return Hour(*when, self._dry[dry], self._dew[dew], self._humidity[humidity],
+                    self._pressure[pressure], self._wind[wind])
 
 
-def _check_order(hours: list[Hour], first_line: int) -> None:
-    """Months, days and hours follow one another without a gap."""
-    month, day, hour = 1, 1, 0
-    for place, row in enumerate(hours):
-        hour += 1
-        if hour == 25:
-            hour, day = 1, day + 1
-        if row[:3] != (month, day, hour):
-            # the first day of the next month, once this month is whole
-            whole = day > DAYS_OF_MONTH[month - 1] or (month == 2 and day == 29)
-            if hour == 1 and whole and row[:3] == (month % 12 + 1, 1, 1):
-                month, day = month % 12 + 1, 1
-                continue
-            raise WeatherFileError(
-                first_line + place,
-                f"month {row.month}, day {row.day}, hour {row.hour} is out of order: "
-                f"month {month}, day {day}, hour {hour} should come here",
-            )
-    if hours[-1][:3] != (12, 31, 24):
+def _expected() -> Iterator[tuple[int, int, int]]:
+    for month, days in enumerate(DAYS_OF_MONTH, 1):
+        for day in range(1, days + 1):
+            for hour in range(1, 25):
+                yield month, day, hour
+
+
+@functools.cache
+def _calendar(hours: int) -> tuple[tuple[int, int, int], ...]:
+    """Month, day and hour of every hour of a year of so many hours."""
+    leap = hours == HOURS_OF_A_YEAR[1]
+    return tuple(when for when in _expected() if leap or when[:2] != (2, 29))
+
+
+def _check_order(line: int, when: tuple[int, int, int], should: tuple[int, int, int]) -> None:
+    if when != should:
         raise WeatherFileError(
-            first_line + len(hours) - 1, "the last hour is not hour 24 of 31 December"
-        )
+            line, f"month {when[0]}, day {when[1]}, hour {when[2]} is out of order: "
+                  f"month {should[0]}, day {should[1]}, hour {should[2]} should come here")
 
 
 def _lines(text: str) -> list[str]:
@@ -217,20 +234,17 @@ def parse_epw(text: str) -> Weather:
         raise WeatherFileError(8, f"{period[2].strip()} records per hour: only 1 is read")
     _count(len(lines) - 8, 8)
     hours = []
-    for place_in_file, raw in enumerate(lines[8:], 9):
-        cells = raw.split(",")
+    read = _Cells(99.9, 1.0)
+    calendar = _calendar(len(lines) - 8)
+    for line, (raw, should) in enumerate(zip(lines[8:], calendar, strict=True), 9):
+        cells = raw.split(",", 22)
         if len(cells) < 22:
-            raise WeatherFileError(place_in_file, f"{len(cells)} columns: at least 22 needed")
-        when = (
-            _whole(cells[1], place_in_file, "month", 1, 12),
-            _whole(cells[2], place_in_file, "day", 1, 31),
-            _whole(cells[3], place_in_file, "hour", 1, 24),
-        )
-        hours.append(
-            _row(place_in_file, when, _dry_bulb_f(cells[6], place_in_file, 99.9), cells[7],
-                 cells[8], cells[9], cells[21], 1.0)
-        )
-    _check_order(hours, 9)
+            raise WeatherFileError(line, f"{len(cells)} columns: at least 22 needed")
+        when = (read.whole(cells[1], line, "month", 12), read.whole(cells[2], line, "day", 31),
+                read.whole(cells[3], line, "hour", 24))
+        if when != should:
+            _check_order(line, when, should)
+        hours.append(read.row(line, when, cells[6], cells[7], cells[8], cells[9], cells[21]))
     return Weather(
         "EPW",
         place[1].strip(),
@@ -279,30 +293,28 @@ def parse_tmy3(text: str) -> Weather:
     date, time, dry, dew, humidity, pressure, wind = columns
     _count(len(lines) - 2, 2)
     hours = []
-    for place_in_file, raw in enumerate(lines[2:], 3):
+    read = _Cells(-9900, 100.0)
+    calendar = _calendar(len(lines) - 2)
+    for line, (raw, should) in enumerate(zip(lines[2:], calendar, strict=True), 3):
         cells = raw.split(",")
         if len(cells) <= max(columns):
             raise WeatherFileError(
-                place_in_file, f"{len(cells)} columns: at least {max(columns) + 1} needed"
+                line, f"{len(cells)} columns: at least {max(columns) + 1} needed"
             )
         day = cells[date].strip().split("/")
         clock = cells[time].strip().split(":")
         if len(day) != 3:
-            raise WeatherFileError(place_in_file, f"date {_short(cells[date])}: MM/DD/YYYY needed")
+            raise WeatherFileError(line, f"date {_short(cells[date])}: MM/DD/YYYY needed")
         if len(clock) != 2 or clock[1] != "00":
             raise WeatherFileError(
-                place_in_file, f"time {_short(cells[time])}: a whole hour, HH:00, needed"
+                line, f"time {_short(cells[time])}: a whole hour, HH:00, needed"
             )
-        when = (
-            _whole(day[0], place_in_file, "month", 1, 12),
-            _whole(day[1], place_in_file, "day", 1, 31),
-            _whole(clock[0], place_in_file, "hour", 1, 24),
-        )
-        hours.append(
-            _row(place_in_file, when, _dry_bulb_f(cells[dry], place_in_file, -9900), cells[dew],
-                 cells[humidity], cells[pressure], cells[wind], 100.0)
-        )
-    _check_order(hours, 3)
+        when = (read.whole(day[0], line, "month", 12), read.whole(day[1], line, "day", 31),
+                read.whole(clock[0], line, "hour", 24))
+        if when != should:
+            _check_order(line, when, should)
+        hours.append(read.row(line, when, cells[dry], cells[dew], cells[humidity],
+                              cells[pressure], cells[wind]))
     return Weather(
         "TMY3",
         place[1],

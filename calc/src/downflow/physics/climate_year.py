@@ -8,6 +8,7 @@ Temperatures in °F, degree days in °F·day.
 """
 
 import math
+from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -301,9 +302,9 @@ def bins_from_hours(outdoor_f: Sequence[float]) -> tuple[Bin, ...]:
     """
     width = round(BIN_WIDTH_F * 100)
     counts: dict[int, int] = {}
-    for reading in outdoor_f:
+    for reading, hours in Counter(outdoor_f).items():
         index = (round(reading * 100) + width // 2) // width
-        counts[index] = counts.get(index, 0) + 1
+        counts[index] = counts.get(index, 0) + hours
     return tuple(Bin(index * BIN_WIDTH_F, float(counts[index])) for index in sorted(counts))
 
 

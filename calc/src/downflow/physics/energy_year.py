@@ -9,6 +9,7 @@ they do not.
 """
 
 import math
+from collections import Counter
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -334,12 +335,7 @@ def hour_year(
     Holds for: a steady load line, hour by hour.
     Source: hourly form of the bin method.
     """
-    counted = []
-    for month in months_f:
-        hours: dict[float, int] = {}
-        for outdoor_f in month:
-            hours[outdoor_f] = hours.get(outdoor_f, 0) + 1
-        counted.append(tuple((t, float(n)) for t, n in hours.items()))
+    counted = [[(t, float(n)) for t, n in Counter(month).items()] for month in months_f]
     return year(counted, house, system)
 
 
