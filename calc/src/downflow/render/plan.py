@@ -8,7 +8,7 @@ from typing import Any
 from downflow.calculators import all_calculators
 from downflow.demo import demo_job
 from downflow.engine.answer import verdict_data
-from downflow.engine.paper import LEVELS, Verdict
+from downflow.engine.paper import Verdict
 from downflow.facts import all_facts, fact
 from downflow.facts.job import Job
 from downflow.markup import Markup, tag, together
@@ -29,8 +29,12 @@ FIGURES: tuple[tuple[str, str], ...] = (
 )
 """Calculators whose figure stands on the plan, with its heading."""
 
-HEADINGS = {"hold": "Hold: do not go on", "look": "Look: settle this first", "fine": "Fine",
+HEADINGS = {"hold": "Hold: do not go on", "look": "Look: settle this first",
+            "sign": "To be signed", "fine": "Fine",
             "pending": "Fine so far: the range is not in yet"}
+WORDS = {"hold": "hold", "look": "look", "pending": "fine so far", "sign": "to be signed",
+         "fine": "fine"}
+"""Every state of a verdict on the plan, worst first, in words."""
 
 
 def plan_html(made: Plan, system: str = "ip", *, example: bool = False,
@@ -72,22 +76,25 @@ def painted_plan_html() -> Markup:
 
 
 def _level(made: Plan, id_: str, verdict: Verdict) -> str:
-    return shown_level(verdict, made.answers[id_].ranged)
+    """Where a verdict stands on the plan: sound and to be signed, or by its level."""
+    ranged = made.answers[id_].ranged
+    if verdict.to_sign:
+        return "sign" if ranged or verdict.value is None else "pending"
+    return shown_level(verdict, ranged)
 
 
 def counts(made: Plan) -> dict[str, int]:
-    """How many verdicts of each level; what waits for its range counts as `pending`."""
-    out = dict.fromkeys((*reversed(LEVELS), "pending"), 0)
+    """How many verdicts of each kind; what waits for its range counts as `pending`."""
+    out = dict.fromkeys(WORDS, 0)
     for id_, verdict in made.verdicts():
         out[_level(made, id_, verdict)] += 1
     return out
 
 
 def tally_text(made: Plan) -> str:
-    """`2 hold, 6 look, 16 fine.`"""
+    """`3 hold, 18 look, 20 to be signed, 150 fine.`"""
     number = counts(made)
-    said = [f"{number[level]} {word}" for level, word in
-            (("hold", "hold"), ("look", "look"), ("fine", "fine"), ("pending", "fine so far"))
+    said = [f"{number[level]} {word}" for level, word in WORDS.items()
             if number[level] or level == "hold"]
     return ", ".join(said) + "."
 
@@ -95,16 +102,45 @@ def tally_text(made: Plan) -> str:
 def _groups(made: Plan, system: str, depth: int) -> list[Markup]:
     """For each level, one line for each calculator, with all its verdicts of that level."""
     out: list[Markup] = []
-    every = made.verdicts()
-    for level in ("hold", "look", "pending", "fine"):
-        mine: dict[tuple[str, bool], list[Verdict]] = {}
-        for id_, verdict in every:
+    for level in WORDS:
+        mine: dict[tuple[str, str, bool], list[Verdict]] = {}
+        for id_, verdict in made.verdicts():
             if _level(made, id_, verdict) == level:
-                mine.setdefault((id_, verdict.released is not None), []).append(verdict)
-        if mine:
-            rows = [_row(made, id_, level, verdicts, system, depth)
-                    for (id_, _), verdicts in mine.items()]
-            out += [tag("h2", HEADINGS[level], id=level), tag("ul", rows, class_="df-list")]
+                who = verdict.signs if level == "sign" else ""
+                mine.setdefault((who, id_, verdict.released is not None), []).append(verdict)
+        if not mine:
+            continue
+        if level == "sign":
+            out += _to_sign(made, mine, system, depth)
+            continue
+        rows = tag("ul", [_row(made, id_, level, verdicts, system, depth)
+                          for (_, id_, _), verdicts in mine.items()], class_="df-list")
+        if level == "fine":
+            number = sum(len(verdicts) for verdicts in mine.values())
+            out.append(tag("details", tag("summary", tag("b", f"{HEADINGS[level]} ({number})")),
+                           rows, id=level, class_="df-sect"))
+        else:
+            out += [tag("h2", HEADINGS[level], id=level), rows]
+    return out
+
+
+def _to_sign(made: Plan, mine: dict[tuple[str, str, bool], list[Verdict]], system: str,
+             depth: int) -> list[Markup]:
+    """What only waits for a licensed person: for each of them the list, and one line to sign."""
+    out = [tag("h2", HEADINGS["sign"], id="sign"),
+           tag("p", "The arithmetic holds. Local code, its official, the labels and the makers’ "
+                    "manuals come first; the person who signs has seen the work.")]
+    for who in dict.fromkeys(key[0] for key in mine):
+        open_ = sum(v.signs == who and _level(made, id_, v) in ("hold", "look")
+                    for id_, v in made.verdicts())
+        out += [
+            tag("h3", who[:1].upper() + who[1:]),
+            tag("ul", [_row(made, id_, "sign", verdicts, system, depth)
+                       for (one, id_, _), verdicts in mine.items() if one == who],
+                class_="df-list"),
+            tag("p", f"{open_} more above {'is' if open_ == 1 else 'are'} not settled yet. "
+                if open_ else None, "Name, licence, date: ", tag("i", class_="df-blank"),
+                class_="df-sign")]
     return out
 
 
@@ -116,14 +152,12 @@ def _row(made: Plan, id_: str, level: str, verdicts: list[Verdict], system: str,
     if names:
         first = answer.values[names[0]]
         value = quantity(first.value, first.unit, first.decimals, system)
-    signs = list(dict.fromkeys(v.signs for v in verdicts if v.signs))
     return tag(
         "li", verdict_mark(level),
-        tag("a", tag("b", tag("span", f"{level}: ", class_="df-sr"), answer.calculator.title),
+        tag("a", tag("b", tag("span", f"{WORDS[level]}: ", class_="df-sr"),
+                     answer.calculator.title),
             tag("span", value, class_="df-value") if value else None,
             [_said(v, system) for v in verdicts],
-            [tag("span", f"{who} signs: ", tag("i", class_="df-blank"), class_="df-item__sub")
-             for who in signs],
             class_="df-item", href=pages.calculator_page(id_, depth)),
         data_calculator=id_, data_level=level)
 
@@ -132,7 +166,8 @@ def _said(verdict: Verdict, system: str) -> Markup:
     said = verdict_data(verdict, system)
     text = " ".join(t for t in (said["text"], said["doubt"]) if t)
     doing = said["do"] if verdict.level != "fine" and verdict.released is None else ""
-    return tag("span", text, tag("b", f" {doing}") if doing else None,
+    settles = f" ({verdict.signs})" if verdict.signs and not verdict.to_sign else ""
+    return tag("span", text, settles, tag("b", f" {doing}") if doing else None,
                tag("b", f" {released_text(verdict.released)}")
                if verdict.released is not None else None,
                class_="df-item__sub", data_verdict=verdict.id)
@@ -186,17 +221,18 @@ def _answers(made: Plan, system: str, depth: int) -> Markup:
         for id_, answer in made.answers.items():
             if answer.calculator.phase != one.id or not answer.ok:
                 continue
-            for index, name in enumerate(answer.shown()):
+            names = answer.shown()
+            for index, name in enumerate(names):
                 value = answer.values[name]
                 wide = range_text(value, system) if answer.ranged and has_range(value) else ""
                 said = quantity(value.value, value.unit, value.decimals, system)
                 if name in answer.entered:
                     given = quantity(answer.entered[name], value.unit, value.decimals, system)
                     wide = f"job sheet says {given}, and that is used. {wide}"
-                rows.append(tag("tr", tag("th", tag("a", answer.calculator.title,
-                                                    href=pages.calculator_page(id_, depth))
-                                          if index == 0 else None, scope="row"),
-                                tag("td", fact(name).label), tag("td", tag("b", said), class_="n"),
+                title = tag("th", tag("a", answer.calculator.title,
+                                      href=pages.calculator_page(id_, depth)), scope="row",
+                            rowspan=len(names)) if index == 0 else None
+                rows.append(tag("tr", title, tag("td", fact(name).label), tag("td", tag("b", said), class_="n"),
                                 tag("td", wide)))
         if rows:
             bodies.append(tag("tbody", tag("tr", tag("th", one.title, colspan="4", scope="rowgroup",
@@ -229,7 +265,7 @@ def summary_reply(job: Job | None, system: str = "ip", *, ranged: bool = True) -
     """What the start page says about the open job."""
     made = plan(demo_job() if job is None else job, ranged=ranged)
     number = counts(made)
-    marks = [tag("span", verdict_mark(level), tag("b", str(number[level])), f" {level}")
-             for level in ("hold", "look", "fine") if number[level]]
-    html = together(tag("p", marks, class_="st-tally"), measure_first_html(made, system))
+    marks = [tag("span", verdict_mark(level), tag("b", str(number[level])), f" {word}")
+             for level, word in WORDS.items() if number[level]]
+    html = together(tag("p", marks, class_="st-tally"), measure_first_html(made, system, heading="h3"))
     return {"html": str(html), "counts": number}

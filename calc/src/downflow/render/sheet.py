@@ -134,7 +134,7 @@ def _head(job: Job, example: bool) -> Markup:
                                      "only.", class_="df-lead"))
 
 
-def measure_first_html(made: Plan, system: str) -> Markup:
+def measure_first_html(made: Plan, system: str, heading: str = "h2") -> Markup:
     """The readings that settle most: missing ones and doubtful ones, the most useful first."""
     counts: dict[str, list[int]] = {}
     for name, waiting in made.missing().items():
@@ -145,12 +145,12 @@ def measure_first_html(made: Plan, system: str) -> Markup:
              and (not fact(n).given or fact(n).enterable)]
     names.sort(key=lambda n: (-sum(counts[n]), n))
     if not names:
-        return tag("div", tag("h3", "Measure first"),
+        return tag("div", tag(heading, "Measure first"),
                    tag("p", "Nothing is open: every answer is there, and no better reading would "
                             "change a verdict."), class_="df-next")
     rows = [_first_row(n, counts[n], made.job, system) for n in names[:MOST_FIRST]]
     more = len(names) - MOST_FIRST
-    return tag("div", tag("h3", "Measure first"), tag("ul", rows, class_="df-list"),
+    return tag("div", tag(heading, "Measure first"), tag("ul", rows, class_="df-list"),
                tag("p", f"{more} more after these.", class_="df-small") if more > 0 else None,
                class_="df-next")
 
