@@ -21,7 +21,8 @@ def test_the_sheet_shows_every_fact_where_one_stands_to_read_it() -> None:
     shown = [str(n.attributes["data-edit"]) for n in tree.with_attribute("data-edit")]
     wanted = [f.name for where in WHERE for f in survey_facts(where)]
     assert shown == wanted
-    assert set(shown) == {f.name for f in all_facts().values() if not f.given or f.enterable}
+    assert set(shown) == {f.name for f in all_facts().values()
+                          if (not f.given or f.enterable) and f.by_hand}
 
 
 def test_the_sheet_says_where_each_value_comes_from() -> None:
@@ -65,7 +66,7 @@ def test_the_plan_shows_every_verdict_worst_first_and_every_answer() -> None:
         shown = [str(n.attributes["data-verdict"]) for n in tree.with_attribute("data-verdict")]
         assert len(shown) == len(made.verdicts())
         levels = [str(n.attributes["data-level"]) for n in tree.with_attribute("data-level")]
-        assert levels == sorted(levels, key=["hold", "look", "fine"].index)
+        assert levels == sorted(levels, key=["hold", "look", "sign", "fine"].index)
         text = tree.text()
         for answer in made.answers.values():
             if answer.ok:
@@ -75,8 +76,36 @@ def test_the_plan_shows_every_verdict_worst_first_and_every_answer() -> None:
 def test_a_plan_without_ranges_calls_nothing_with_a_limit_fine() -> None:
     made = plan(demo_job(), ranged=False)
     reply = render.summary_reply(demo_job(), ranged=False)
-    limited = sum(v.value is not None and v.level == "fine" for _, v in made.verdicts())
+    limited = sum(v.value is not None and (v.level == "fine" or v.to_sign)
+                  for _, v in made.verdicts())
     assert reply["counts"]["pending"] == limited
+
+
+def test_each_licensed_person_signs_the_plan_once() -> None:
+    made = plan(demo_job())
+    tree = whole(render.plan_html(made, "ip"))
+    trades = {v.signs for _, v in made.verdicts() if v.to_sign}
+    assert len(trades) >= 3
+    assert len(tree.find("df-blank")) == len(trades)
+    assert len(tree.find("df-sign")) == len(trades)
+    for who in trades:
+        assert who[:1].upper() + who[1:] in tree.text()
+
+
+def test_start_page_plan_and_shell_count_alike() -> None:
+    made = plan(demo_job())
+    number = render.summary_reply(demo_job())["counts"]
+    assert {k: number[k] for k in ("hold", "look", "sign", "fine")} == made.counts()
+    said = (f"{number['hold']} hold, {number['look']} look, {number['sign']} to be signed, "
+            f"{number['fine']} fine.")
+    assert said in whole(render.plan_html(made, "ip")).text()
+
+
+def test_what_is_fine_lies_folded() -> None:
+    html = str(render.plan_html(plan(demo_job()), "ip"))
+    before, _, after = html.partition("<details")
+    assert 'data-level="fine"' not in before
+    assert 'data-level="fine"' in after.partition("</details>")[0]
 
 
 def test_the_plan_names_what_is_missing_and_for_which_answers() -> None:
@@ -106,7 +135,7 @@ def test_the_blank_sheet_has_a_blank_for_every_fact_of_a_survey() -> None:
     tree = whole(render.blank_sheet_html())
     text = tree.text()
     for fact in all_facts().values():
-        if not fact.given:
+        if not fact.given and fact.by_hand:
             assert fact.label in text, fact.name
     hazards = {f.hazard.text for f in all_facts().values() if f.hazard and not f.given}
     assert all(h in text for h in hazards)

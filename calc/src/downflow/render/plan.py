@@ -232,8 +232,8 @@ def _answers(made: Plan, system: str, depth: int) -> Markup:
                 title = tag("th", tag("a", answer.calculator.title,
                                       href=pages.calculator_page(id_, depth)), scope="row",
                             rowspan=len(names)) if index == 0 else None
-                rows.append(tag("tr", title, tag("td", fact(name).label), tag("td", tag("b", said), class_="n"),
-                                tag("td", wide)))
+                rows.append(tag("tr", title, tag("td", fact(name).label),
+                                tag("td", tag("b", said), class_="n"), tag("td", wide)))
         if rows:
             bodies.append(tag("tbody", tag("tr", tag("th", one.title, colspan="4", scope="rowgroup",
                                                      class_="df-phase-row")), rows))
@@ -267,5 +267,6 @@ def summary_reply(job: Job | None, system: str = "ip", *, ranged: bool = True) -
     number = counts(made)
     marks = [tag("span", verdict_mark(level), tag("b", str(number[level])), f" {word}")
              for level, word in WORDS.items() if number[level]]
-    html = together(tag("p", marks, class_="st-tally"), measure_first_html(made, system, heading="h3"))
+    html = together(tag("p", marks, class_="st-tally"),
+                    measure_first_html(made, system, heading="h3"))
     return {"html": str(html), "counts": number}

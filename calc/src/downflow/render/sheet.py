@@ -141,7 +141,7 @@ def measure_first_html(made: Plan, system: str, heading: str = "h2") -> Markup:
         counts.setdefault(name, [0, 0])[0] = len(waiting)
     for name, open_ones in made.unsettled().items():
         counts.setdefault(name.partition(".")[0].lstrip("~"), [0, 0])[1] += len(open_ones)
-    names = [n for n in counts if n in all_facts()
+    names = [n for n in counts if n in all_facts() and fact(n).by_hand
              and (not fact(n).given or fact(n).enterable)]
     names.sort(key=lambda n: (-sum(counts[n]), n))
     if not names:
