@@ -58,7 +58,6 @@ from downflow import __version__, places
 from downflow.calculators import all_calculators
 from downflow.demo import demo_job, with_example
 from downflow.engine.answer import answer_data
-from downflow.engine.paper import LEVELS
 from downflow.facts import Fact, all_facts
 from downflow.facts.checks import BadInput, check, problem, range_text
 from downflow.facts.job import (
@@ -400,9 +399,8 @@ def _plan(request: Request) -> Reply:
 
     job = None if request.get("job") is None else _job(request)
     made = plan(job or demo_job(), ranged=bool(request.get("ranged", True)))
-    counts = {level: sum(v.level == level for _, v in made.verdicts()) for level in LEVELS}
     return {"html": render.plan_html(made, _system(request), example=job is None),
-            "counts": counts}
+            "counts": made.counts()}
 
 
 def _sheet(request: Request) -> Reply:

@@ -191,9 +191,9 @@ def _answer_lines(answer: Answer) -> list[str]:
     return lines
 
 
-def _verdict_lines(id_: str, data: dict[str, Any]) -> list[str]:
+def _verdict_lines(id_: str, data: dict[str, Any], *, alone: bool = True) -> list[str]:
     words = " ".join(t for t in (data["text"], data["doubt"], data["do"]) if t)
-    signs = f" Licensed person signs ({data['signs']}): ________" if data["signs"] else ""
+    signs = f" For the {data['signs']}." if data["signs"] and alone else ""
     released = data.get("released")
     tail = f" Released by {released['by']}, {released['trade']}." if released else ""
     level = "sign" if data["to_sign"] else data["level"]
@@ -205,8 +205,15 @@ def _plan_lines(made: Plan) -> list[str]:
     lines = [f"Plan: {made.job.name}",
              f"{counts['hold']} hold, {counts['look']} look, {counts['sign']} to be signed, "
              f"{counts['fine']} fine.", ""]
-    for id_, verdict in made.verdicts():
-        lines += _verdict_lines(id_, verdict_data(verdict))
+    trades = dict.fromkeys(v.signs for _, v in made.verdicts() if v.to_sign)
+    for level in ("hold", "look", "sign", "fine"):
+        for who in trades if level == "sign" else ("",):
+            for id_, verdict in made.verdicts():
+                stands = "sign" if verdict.to_sign else verdict.level
+                if stands == level and (not who or verdict.signs == who):
+                    lines += _verdict_lines(id_, verdict_data(verdict), alone=level != "sign")
+            if who:
+                lines.append(f"        {who}: name, licence, date ________")
     lines.append("")
     for answer in made.answers.values():
         if answer.ok:

@@ -12,6 +12,10 @@ _PATHS: dict[str, tuple[Markup, ...]] = {
              tag("path", d="M2.5 12h19L12 21.5Z", fill="currentColor")),
     "hold": (tag("path", d="M7.3 .8h9.4L23.2 7.3v9.4l-6.5 6.5H7.3L.8 16.7V7.3Z M5 9.8v4.4h14V9.8Z",
                  fill="currentColor", fill_rule="evenodd"),),
+    "sign": (tag("circle", cx="12", cy="12", r="9.2", fill="none", stroke="currentColor",
+                 stroke_width="2.6"),
+             tag("path", d="M6.5 15.5h11M7.5 12.5c2-6 4-6 3.4-1.5 1.4-3 2.6-3 2.8 0 .8-1 1.6-1 "
+                 "2.6-.4", fill="none", stroke="currentColor", stroke_width="1.6")),
     "pending": (tag("circle", cx="12", cy="12", r="9.2", fill="none", stroke="currentColor",
                     stroke_width="2.6", stroke_dasharray="4 3"),),
 }
