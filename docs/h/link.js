@@ -1,8 +1,7 @@
 // @ts-check
 /**
- * The homeowner link: reading it, and what a condition on the page asks. Pure functions: no
- * page, no network, nothing stored. Each slot is checked against a table made together with
- * the page; what does not fit refuses the whole link.
+ * The homeowner link, read. Pure functions: no page, no network. Each slot is checked by a table
+ * made with the page; what does not fit refuses the whole link.
  */
 
 /** @typedef {[name: string, kind: string, pattern: string, longest: number]} Slot */
@@ -39,12 +38,7 @@ function bytesOf(text) {
   return bits & ((1 << have) - 1) ? undefined : bytes;
 }
 
-/**
- * The slots of a fragment; empty ones are left out.
- * @param {unknown} fragment with its `#`, as the address has it
- * @param {readonly Slot[]} table
- * @returns {Read}
- */
+/** The slots of a fragment with its `#`. @param {unknown} fragment @param {readonly Slot[]} table @returns {Read} */
 export function decode(fragment, table) {
   const broken = /** @type {Read} */ ({ slots: {}, fault: "broken" });
   if (typeof fragment !== "string" || fragment.length > LONGEST) return broken;
@@ -76,7 +70,7 @@ export function decode(fragment, table) {
 }
 
 /**
- * Whether a condition holds: `a`, `a=n`, `a~w`, each with `!` before it or not, joined by `&`.
+ * Whether a condition holds: `a`, `a=n`, `a~w`, with or without `!`, joined by `&`.
  * @param {string} condition @param {Slots} slots
  */
 export function holds(condition, slots) {
@@ -91,10 +85,9 @@ export function holds(condition, slots) {
 }
 
 /**
- * A slot's text as the page shows it. Nothing is counted or rounded: marks are set in type,
- * months get their names.
+ * A slot's text as the page shows it: marks set in type, months by name, no number changed.
  * @param {string} kind @param {string} text @param {Slots} slots
- * @param {readonly string[]} months names of the twelve months @param {string} of as in "mayo de 2027"
+ * @param {readonly string[]} months @param {string} of as in "mayo de 2027"
  */
 export function shown(kind, text, slots, months, of) {
   const minus = text.replace("-", "\u2212");
@@ -112,10 +105,7 @@ export function shown(kind, text, slots, months, of) {
   }
 }
 
-/**
- * The dates as a calendar file.
- * @param {Slots} slots @param {{filter: string, visit: string}} words
- */
+/** The dates as a calendar file. @param {Slots} slots @param {{filter: string, visit: string}} words */
 export function calendar(slots, words) {
   const stamp = `${slots.made ?? "20200101"}T000000Z`;
   /** @type {string[]} */
@@ -134,10 +124,7 @@ export function calendar(slots, words) {
   return lines.join("\r\n");
 }
 
-/**
- * Lines of the run-time chart from its eight places; a place of 0 has no line.
- * @param {string} places
- */
+/** Lines of the chart from its eight places; a place of 0 has none. @param {string} places */
 export function chart(places) {
   const [rests, ends, furnaceLeft, backup, backupLeft, day, furnaceDay, pumpDay] = places.split(".");
   return {

@@ -1,8 +1,5 @@
 // @ts-check
-/**
- * The homeowner page: puts the link's figures into sentences that are already there, and hides
- * what does not apply. Text is placed as text; nothing is asked of any server.
- */
+/** Puts the link's figures into sentences that are there already; hides what does not apply. */
 import { calendar, chart, decode, holds, shown } from "./link.js";
 
 /** @type {{patterns: string[], slots: [string, string, number, number][],
@@ -34,7 +31,7 @@ function fill() {
     spot.textContent = text === undefined ? ""
       : shown(kinds.get(name) ?? "text", text, slots, told.months[tongue], tongue === "es" ? " de " : " ");
   }
-  for (const part of all("[data-when]")) shut(part, !holds(part.dataset.when ?? "", slots));
+  for (const part of all("[data-if]")) shut(part, !holds(part.dataset.if ?? "", slots));
   for (const part of all("[data-else]")) shut(part, holds(part.dataset.else ?? "", slots));
   if (slots.chart) {
     const lines = chart(slots.chart);

@@ -93,7 +93,7 @@ def inline(text: str) -> Markup:
         parts.append(_bold(text[at:match.start()]))
         condition, yes, no = split(match.group(1))
         first = holds(condition, {})
-        parts.append(tag("span", _bold(yes), data_when=condition, hidden=not first))
+        parts.append(tag("span", _bold(yes), data_if=condition, hidden=not first))
         if no:
             parts.append(tag("span", _bold(no), data_else=condition, hidden=first))
         at = match.end()
@@ -106,7 +106,7 @@ def _both(element: str, text: Both, **attributes: str | bool | None) -> Markup:
 
 
 def _shut(when: str) -> dict[str, str | bool | None]:
-    return {"data_when": when or None, "hidden": bool(when) and not holds(when, {})}
+    return {"data_if": when or None, "hidden": bool(when) and not holds(when, {})}
 
 
 _MARK = {
@@ -129,8 +129,8 @@ def _marks() -> Markup:
 
 
 def _items(block: Block, element: str, css: str) -> Markup:
-    return tag(element, [tag("li", _both("span", one.text), **_shut(one.when))
-                         for one in block.items], class_=css)
+    return tag(element, [_both("li", one.text, **_shut(one.when)) for one in block.items],
+               class_=css)
 
 
 def _words(block: Block) -> Markup:
@@ -195,7 +195,11 @@ def _block(block: Block) -> Markup:
 
 
 def _section(section: Section) -> Markup:
-    return tag("section", tag("h2", _both("span", section.title), id=section.id, tabindex="-1"),
+    # Only where the page itself leads to is there an anchor.
+    led_to = section.id == "call"
+    return tag("section", tag("h2", _both("span", section.title),
+                              id=section.id if led_to else None,
+                              tabindex="-1" if led_to else None),
                [_block(b) for b in section.blocks], **_shut(section.when))
 
 
@@ -248,7 +252,7 @@ def _ticks(temperatures_f: Iterable[tuple[float, str]], when: str) -> Markup:
         x = f"{c['left'] + share * (c['right'] - c['left']):.1f}".removesuffix(".0")
         parts += [tag("path", class_="i", d=f"M{x} 250v7"),
                   tag("text", label, class_="m", x=x, y="276")]
-    return tag("g", parts, data_when=when, hidden=when != "units=i")
+    return tag("g", parts, data_if=when, hidden=when != "units=i")
 
 
 def chart_drawing() -> Markup:
@@ -270,8 +274,8 @@ def chart_drawing() -> Markup:
         tag("circle", class_="if", id="c-pump-dot", cx="44", cy="50", r="5"),
         tag("circle", class_="if c-furnace", id="c-furnace-dot", cx="44", cy="250", r="5"),
         _word("hours", class_="b", x="44", y="22"),
-        _word("outside", tag("tspan", ", °F", data_when="units=i", hidden=True),
-              tag("tspan", ", °C", data_when="units=s", hidden=True), class_="e b", x="328",
+        _word("outside", tag("tspan", ", °F", data_if="units=i", hidden=True),
+              tag("tspan", ", °C", data_if="units=s", hidden=True), class_="e b", x="328",
               y="299"),
         tag("text", tag("tspan", data_slot="run_after"), " h", class_="b halo", id="c-pump-day",
             x="44", y="50", dx="9", dy="-9"),

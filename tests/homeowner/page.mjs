@@ -76,7 +76,7 @@ if (asked.pages) {
       texts: spots.filter((s) => s.dataset.slot && s.text).map((s) => [s.dataset.slot, s.text]),
       faults: spots.filter((s) => s.dataset.fault && s.hidden === false).map((s) => s.dataset.fault),
       attributes: spots.flatMap((s) => Object.values(s.attributes)),
-      shown: spots.filter((s) => s.dataset.when && !s.hidden).map((s) => s.dataset.when),
+      shown: spots.filter((s) => s.dataset.if && !s.hidden).map((s) => s.dataset.if),
     });
   }
 }

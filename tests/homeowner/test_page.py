@@ -96,7 +96,7 @@ def test_both_languages_use_the_same_slots_and_conditions():
 
 def test_every_condition_and_slot_names_a_slot():
     for _, given, _ in PAGE.tags:
-        for key in ("data-when", "data-else"):
+        for key in ("data-if", "data-else"):
             if given.get(key):
                 link.holds(given[key], {})
         if "data-slot" in given:
@@ -106,7 +106,7 @@ def test_every_condition_and_slot_names_a_slot():
 def test_every_slot_is_used_by_the_page():
     used = {g["data-slot"] for _, g, _ in PAGE.tags if "data-slot" in g}
     for _, given, _ in PAGE.tags:
-        for key in ("data-when", "data-else"):
+        for key in ("data-if", "data-else"):
             used |= set(re.findall(r"[a-z_]{3,}", given.get(key) or ""))
     kept_for_print = {"language", "alarms", "kit_kw"}
     assert set(link.NAMES) - used == kept_for_print | {"chart"} - used
