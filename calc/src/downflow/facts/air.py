@@ -422,6 +422,8 @@ FACTS: tuple[Fact, ...] = (
     given("leakage_lost_cfm", "Lost at running pressure, after", "cfm", 0),
     given("delivery_found_pct", "Heat delivered as found", "%", 0),
     given("delivery_sealed_pct", "Heat delivered after sealing", "%", 0),
+    given("delivery_roads_pct", "Heat delivered, both roads together", "%", 0),
+    given("delivery_roads_apart_pct", "What is designed on, above the duct test", "%", 0),
     given("sealing_btuh", "Heat at design that sealing saves", "Btu/h", 0),
     given("sealing_kwh", "Electricity in a year that sealing saves", "kWh", 0),
     given("sealing_dollars", "Worth of sealing in a year", "$/year", 0),
