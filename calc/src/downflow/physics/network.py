@@ -864,7 +864,7 @@ class Network:
             steps += 1
             diagonal = [0.0] * size
             off = [0.0] * places
-            right = list(self._inflow)
+            inflow = list(self._inflow)
             lead = [0.0] * count
             gain = [0.0] * count
             for e in spans:
@@ -876,19 +876,19 @@ class Network:
                     if j >= 0:
                         off[place_of[e]] -= g
                         diagonal[j] += g
-                        right[j] += base
+                        inflow[j] += base
                     else:
                         base -= g * known_end[e]
                     diagonal[i] += g
-                    right[i] -= base
+                    inflow[i] -= base
                 elif j >= 0:
                     base += g * known_start[e]
                     diagonal[j] += g
-                    right[j] += base
+                    inflow[j] += base
                 else:
                     base += g * (known_start[e] - known_end[e])
                 lead[e] = base
-            pressures = _eliminate(pivots, diagonal, off, right)
+            pressures = _eliminate(pivots, diagonal, off, inflow)
             moves = [0.0] * count
             largest = change = 0.0
             for e in spans:
