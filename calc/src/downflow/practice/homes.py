@@ -42,7 +42,7 @@ from downflow.practice.faults import (
 from downflow.units import Quantity
 
 MOST_FAULTS = 3
-MINUTES = {SURVEY: 210, CALL: 210}
+MINUTES = {SURVEY: 210, CALL: 240}
 """Time at the home. [min]"""
 
 
@@ -457,7 +457,7 @@ class _Builder:
             wide, high = c.pick(((14.0, 6.0), (16.0, 6.0), (14.0, 7.0)))
 
         def along(share: float) -> float:
-            return round(long * (1 - share if mirrored else share), 1)
+            return float(round(long * (1 - share if mirrored else share), 1))
 
         f["trunks"] = [
             {"id": name, "width_in": wide, "height_in": high, "length_ft": long,
@@ -542,7 +542,7 @@ class _Builder:
 
     def panel(self) -> None:
         c, f = self.chance, self.facts
-        rows = []
+        rows: list[dict[str, Any]] = []
         if f["range_fuel"] == "electric":
             rows.append({"id": "range", "appliance": "range", "va": float(c.whole(95, 120) * 100),
                          "leg": "both"})
