@@ -16,12 +16,12 @@ efficiency = st.floats(0.4, 1)
 @settings(deadline=None)
 @given(price, efficiency, cop)
 def test_on_the_tie_line_both_cost_the_same(electric, afue, seasonal):
-    fuel = cost.tie_fuel_price(electric, cost.PROPANE_BTU_GAL, afue, seasonal)
-    assert cost.fuel_heat_cost_mmbtu(fuel, cost.PROPANE_BTU_GAL, afue) == approx(
+    fuel = cost.tie_fuel_price(electric, 91_429, afue, seasonal)
+    assert cost.fuel_heat_cost_mmbtu(fuel, 91_429, afue) == approx(
         cost.electric_heat_cost_mmbtu(electric, seasonal)
     )
-    assert cost.tie_electric_price(fuel, cost.PROPANE_BTU_GAL, afue, seasonal) == approx(electric)
-    assert cost.break_even_cop(electric, fuel, cost.PROPANE_BTU_GAL, afue) == approx(seasonal)
+    assert cost.tie_electric_price(fuel, 91_429, afue, seasonal) == approx(electric)
+    assert cost.break_even_cop(electric, fuel, 91_429, afue) == approx(seasonal)
 
 
 @settings(deadline=None)
@@ -58,6 +58,7 @@ def test_quadrature_of_three_four_is_five():
         lambda: cost.fuel_units(1e6, 9e4, 2),
         lambda: cost.fuel_units(1e6, 0, 1),
         lambda: cost.tie_grid_kg_mwh(60, 0, 2),
+        lambda: cost.kg_per_mmbtu("peat of 1994"),
     ],
 )
 def test_calls_that_make_no_sense_are_refused(call):

@@ -32,7 +32,6 @@ ROWS = {"propane": "propane", "gas": "natural gas", "oil": "heating oil no. 2",
 PRICES = {"propane": "propane_usd_gal", "gas": "gas_usd_therm", "oil": "oil_usd_gal",
           "electric": "electricity_usd_kwh"}
 UNIT = {"propane": "$/gal", "gas": "$/therm", "oil": "$/gal", "electric": "$/kWh"}
-EMITS = {"propane": cost.PROPANE_KG_MMBTU, "gas": cost.GAS_KG_MMBTU, "oil": cost.OIL_KG_MMBTU}
 
 
 def solve(job: Readings, paper: Paper) -> None:
@@ -100,9 +99,9 @@ def _emissions(job: Readings, paper: Paper, fuel: str, efficiency: float) -> Non
     if fuel == "electric":
         return
     tie = paper.step("gt = m / (e / 100) * k * 3.412142 * 2.204623", FUEL_CO2, "lb CO2/MWh",
-                     cost.tie_grid_kg_mwh(EMITS[fuel], efficiency, job.season_cop)
-                     * cost.POUNDS_PER_KG,
-                     m=EMITS[fuel], e=job.furnace_efficiency_pct, k=job.season_cop,
+                     cost.pounds(cost.tie_grid_kg_mwh(cost.kg_per_mmbtu(fuel), efficiency,
+                                                      job.season_cop)),
+                     m=cost.kg_per_mmbtu(fuel), e=job.furnace_efficiency_pct, k=job.season_cop,
                      what="Grid at which both emit the same")
     paper.give("tie_grid_lb_mwh", tie)
     if job.grid_co2_lb_mwh is not None:

@@ -69,9 +69,9 @@ class Fuel(NamedTuple):
 
 
 FUELS = {
-    "propane": Fuel("propane", "propane_usd_gal", "gal", cost.PROPANE_KG_MMBTU),
-    "gas": Fuel("natural gas", "gas_usd_therm", "therms", cost.GAS_KG_MMBTU),
-    "oil": Fuel("heating oil no. 2", "oil_usd_gal", "gal", cost.OIL_KG_MMBTU),
+    "propane": Fuel("propane", "propane_usd_gal", "gal", cost.kg_per_mmbtu("propane")),
+    "gas": Fuel("natural gas", "gas_usd_therm", "therms", cost.kg_per_mmbtu("gas")),
+    "oil": Fuel("heating oil no. 2", "oil_usd_gal", "gal", cost.kg_per_mmbtu("oil")),
     "electric": Fuel("electricity", "electricity_usd_kwh", "kWh", 0.0),
 }
 
@@ -222,8 +222,8 @@ def _before(job: Readings, paper: Paper, house: energy_year.House,
             pe=job.electricity_usd_kwh, what="Fuel and the old blower's electricity"))
     if job.grid_co2_lb_mwh is not None:
         electric = fan + (units if job.heating_fuel == "electric" else 0.0)
-        burned = cost.fuel_co2_kg(0.0 if job.heating_fuel == "electric" else units, content,
-                                  fuel.kg_mmbtu) * cost.POUNDS_PER_KG
+        burned = cost.pounds(cost.fuel_co2_kg(
+            0.0 if job.heating_fuel == "electric" else units, content, fuel.kg_mmbtu))
         grid = electric * job.grid_co2_lb_mwh / 1000
         paper.give("year_co2_before_lb", paper.step(
             "m = F * H / 1e6 * k * 2.204623 + Ee * g / 1000", FUEL_CO2, "lb CO2", burned + grid,
@@ -266,7 +266,7 @@ def _months_table(job: Readings, paper: Paper, months: tuple[energy_year.Month, 
             if grid is not None:
                 burned = cost.fuel_co2_kg(was.fuel_units, _content(fuel), fuel.kg_mmbtu)
                 drawn = was.fan_kwh + (was.fuel_units if job.heating_fuel == "electric" else 0.0)
-                row["before_co2_lb"] = burned * cost.POUNDS_PER_KG + drawn * grid / 1000
+                row["before_co2_lb"] = cost.pounds(burned) + drawn * grid / 1000
         rows.append(row)
     paper.give_table("year_months", rows)
 

@@ -13,14 +13,6 @@ from downflow.physics import air
 BTU_PER_KWH = 1000 * air.BTU_PER_WH
 BTU_PER_MMBTU = 1e6
 
-# Heat content of one unit of sale, higher heating value. [Btu]
-# 40 CFR 98 Table NN-1: propane 3.84 MMBtu per barrel of 42 gallons. Table C-1: fuel oil
-# no. 2 0.138 MMBtu, kerosene 0.135 MMBtu a gallon. The therm is defined.
-PROPANE_BTU_GAL = 3.84e6 / 42
-OIL_BTU_GAL = 138_000.0
-KEROSENE_BTU_GAL = 135_000.0
-GAS_BTU_THERM = 100_000.0
-
 # Carbon dioxide of a fuel burned at home. 40 CFR 98 Table C-1. [kg/MMBtu]
 PROPANE_KG_MMBTU = 62.87
 OIL_KG_MMBTU = 73.96
@@ -173,6 +165,38 @@ def payback_years(installed: float, rebate: float, saved_per_year: float) -> flo
     if paid <= 0:
         return 0.0
     return paid / saved_per_year if saved_per_year > 0 else None
+
+
+def kg_per_mmbtu(fuel: str) -> float:
+    """Carbon dioxide of a fuel by its heat content.
+
+    Args:
+        fuel: `propane`, `gas`, `oil`, `kerosene` or `electric`, which has no flame.
+
+    Returns:
+        Carbon dioxide per heat content, higher heating value. [kg/MMBtu]
+
+    Raises:
+        ValueError: No such fuel.
+
+    Source: 40 CFR 98 Table C-1.
+    """
+    if fuel == "electric":
+        return 0.0
+    if fuel == "propane":
+        return PROPANE_KG_MMBTU
+    if fuel == "gas":
+        return GAS_KG_MMBTU
+    if fuel == "oil":
+        return OIL_KG_MMBTU
+    if fuel == "kerosene":
+        return KEROSENE_KG_MMBTU
+    raise ValueError(f"no fuel is called {fuel!r}")
+
+
+def pounds(kg: float) -> float:
+    """Kilograms in pounds. Source: 0.45359237 kg in a pound, by definition. [lb]"""
+    return kg * POUNDS_PER_KG
 
 
 def fuel_co2_kg(units: float, btu_per_unit: float, kg_per_mmbtu: float) -> float:
