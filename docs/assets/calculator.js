@@ -280,6 +280,14 @@ class Calculator extends Covered {
     for (const name of ["answer", "verdicts", "figure", "working"]) this.region(name)?.classList.toggle("is-stale", old);
     const pin = this.querySelector("[data-pin]");
     pin?.classList.toggle("is-stale", old);
+    let word = pin?.querySelector("[data-stale]");
+    if (old && pin) {
+      // The number stays in sight; what was said of it does not.
+      word ??= document.createElement("span");
+      word.setAttribute("data-stale", "");
+      word.textContent = `last good · ${bad.length || this.refused.length} to check`;
+      pin.append(word);
+    } else word?.remove();
     const answer = this.region("answer");
     let note = answer?.querySelector("[data-stale]");
     if (old && answer && answer.querySelector(".df-answer__value") && !note) {

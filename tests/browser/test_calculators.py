@@ -70,6 +70,8 @@ def test_what_cannot_stand_is_said_beside_the_field_and_the_last_good_answer_sta
                                       or ""))
     assert page.locator("[data-region=answer]").inner_text().startswith("Last good answer")
     assert page.locator(".df-answer__value").inner_text() == good
+    assert not page.locator("[data-region=verdicts]").is_visible(), "nothing is judged meanwhile"
+    assert "last good · 1 to check" in page.locator("[data-pin]").inner_text()
     assert "1 reading to check" in region(page, "messages")
     assert page.locator("[name=hp_cutout_f]").input_value() == "1060"
     assert page.locator("[name=hp_cutout_f]").get_attribute("aria-invalid") == "true"

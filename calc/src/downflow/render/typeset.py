@@ -146,9 +146,13 @@ class _Setter:
         return together(word, " (", inside, ")")
 
 
+@functools.lru_cache(maxsize=512)
+def _tree(expression: str) -> ast.Expression:
+    return ast.parse(expression, mode="eval")
+
+
 def _set(expression: str, put: Callable[[str], tuple[Markup, bool]]) -> Markup:
-    tree = ast.parse(expression, mode="eval")
-    return _Setter(expression, put).set(tree)[0]
+    return _Setter(expression, put).set(_tree(expression))[0]
 
 
 @functools.lru_cache(maxsize=512)
