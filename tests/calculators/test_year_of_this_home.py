@@ -132,3 +132,22 @@ def test_cooling_needs_its_load_and_its_rating():
     assert "year_cooling_kwh" not in solve_demo(ID, ranged=False, cooling_seer2=None).values
     better = solve_demo(ID, ranged=False, cooling_seer2=20.0).values["year_cooling_kwh"].value
     assert better < solve_demo(ID, ranged=False).values["year_cooling_kwh"].value
+
+
+def test_damp_air_costs_more_by_the_humidity_road_alone():
+    dry = solve_demo(ID, ranged=False, winter_humidity_pct=40.0).values
+    damp = solve_demo(ID, ranged=False, winter_humidity_pct=90.0).values
+    assert damp["year_frost_kwh"].value > dry["year_frost_kwh"].value
+    assert damp["year_kwh"].value == dry["year_kwh"].value
+
+
+@pytest.mark.parametrize(("humidity", "level"), [(30.0, "fine"), (100.0, "look")])
+def test_frost_roads_far_apart_are_looked_at(humidity, level):
+    answer = solve_demo(ID, ranged=False, winter_humidity_pct=humidity)
+    assert verdict_of(answer, "frost-roads").level == level
+
+
+def test_frost_that_the_sheet_counts_is_not_counted_again():
+    answer = solve_demo(ID, ranged=False, hp_points_with_frost=True)
+    assert "year_frost_kwh" not in answer.values
+    assert answer.values["year_kwh"].value < solve_demo(ID, ranged=False).values["year_kwh"].value

@@ -10,14 +10,14 @@ with the ducts as they were.
 from __future__ import annotations
 
 import functools
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from downflow import drawing, tables
 from downflow.calculators import Calculator, Paper, Quantity, Readings, Sheet
 from downflow.facts import Spread
 from downflow.markup import together
-from downflow.physics import climate_year, cost, energy_year, fuel_bills
+from downflow.physics import air, climate_year, cost, energy_year, fuel_bills, moist_air
 from downflow.sources import ARITHMETIC, DATA_SHEET, LOAD_LINE, PRACTICE, Source
 
 CALCULATOR = Calculator(
@@ -31,25 +31,29 @@ CALCULATOR = Calculator(
     may_read=("kit_real_kw", "heating_fuel", "furnace_input_btuh", "furnace_efficiency_pct",
               "old_blower_w", "delivery_before_pct", "electricity_usd_kwh", "propane_usd_gal",
               "gas_usd_therm", "oil_usd_gal", "grid_co2_lb_mwh", "price_year", "weather_bins",
-              "weather_place", "cooling_design_btuh", "cooling_seer2", "design_cooling_f"),
+              "weather_place", "elevation_ft", "winter_humidity_pct", "cooling_design_btuh",
+              "cooling_seer2", "design_cooling_f"),
     gives=("year_kwh", "season_cop", "season_backup_pct", "season_backup_kwh",
            "year_cost_after_usd", "year_cost_before_usd", "year_fuel_units", "year_heat_mmbtu",
            "season_balance_f", "year_cooling_kwh", "year_co2_before_lb", "year_co2_after_lb",
-           "year_short_mmbtu", "year_file_kwh", "year_months"),
+           "year_short_mmbtu", "year_file_kwh", "year_frost_kwh", "year_months"),
     shows=("year_kwh", "season_cop", "season_backup_pct", "year_cost_after_usd",
            "year_cost_before_usd", "year_fuel_units", "year_heat_mmbtu", "year_cooling_kwh",
-           "year_co2_before_lb", "year_co2_after_lb", "year_file_kwh"),
+           "year_co2_before_lb", "year_co2_after_lb", "year_file_kwh", "year_frost_kwh"),
 )
 
 MONTHS_METHOD = Source("Erbs, Klein and Beckman, ASHRAE Journal 25(6), 1983",
                        "temperature bins from monthly means", "study")
 MONTHS_ERROR = Source("Monthly means against 8,760 hours", "671 stations: 3.2 % rms on the "
                       "electricity of a year", "data")
+FROST_MODEL = Source("EnergyPlus Engineering Reference", "defrost of air-to-air DX heating coils",
+                     "library")
 FUEL_CO2 = Source("40 CFR 98 subpart C", "table C-1", "regulation")
 EGRID = Source("eGRID, US EPA", "subregion total output emission rates", "data")
 COMFORT_COOLING_F = 72.0
 """Outdoor temperature above which a shaded home with its windows shut asks for cooling."""
 ROADS_APART_PCT = 12.0
+FROST_APART_PCT = 10.0
 BACKUP_SHARE_PCT = 15.0
 SHORT_SHARE = 0.0025
 """Heat that may be missing: a hundredth of the hours is colder than the design night, by a few
@@ -88,7 +92,8 @@ def _months_of_file(rows: list[dict[str, float]]) -> list[list[tuple[float, floa
     return months
 
 
-def _system(job: Readings) -> tuple[energy_year.System, bool]:
+def _system(job: Readings, frost_at: Callable[[float], energy_year.Frost] | None = None
+            ) -> tuple[energy_year.System, bool]:
     """The heat pump with its backup, and whether its lowest speed is known."""
     points = job.hp_points
     known = all(row.get("capacity_min_btuh") is not None and row.get("power_min_w") is not None
@@ -100,7 +105,7 @@ def _system(job: Readings) -> tuple[energy_year.System, bool]:
         [row["capacity_min_btuh"] for row in points] if known else full,
         [row["power_min_w"] for row in points] if known else power,
         capacity_factor=job.hp_altitude_factor_pct / 100,
-        rating_frost=not job.hp_points_with_frost)
+        rating_frost=not job.hp_points_with_frost and frost_at is None, frost_at=frost_at)
     eer = ((95.0, job.cooling_seer2),) if job.cooling_seer2 is not None else ()
     return energy_year.System(speeds, job.hp_cycling_loss, job.hp_cutout_f, job.kit_real_kw,
                               job.fan_extra_w, eer), known
@@ -179,8 +184,9 @@ def solve(job: Readings, paper: Paper) -> None:
     _after_cost(job, paper, electricity)
     _months_table(job, paper, months, before)
     file_kwh = _file_road(job, paper, house, system)
+    frost_kwh = _frost_road(job, paper, house, means)
     paper.draw(months=months, before=before, fuel=job.heating_fuel)
-    _verdicts(job, paper, year, share, electricity, file_kwh, lowest_known)
+    _verdicts(job, paper, year, share, electricity, file_kwh, frost_kwh, lowest_known)
 
 
 def _price(job: Readings) -> float | None:
@@ -285,6 +291,34 @@ def _file_road(job: Readings, paper: Paper, house: energy_year.House,
     return value
 
 
+def _frost_road(job: Readings, paper: Paper, house: energy_year.House,
+                means: tuple[float, ...]) -> float | None:
+    """The second road to frost: by the humidity that can settle on the coil."""
+    if job.hp_points_with_frost or job.elevation_ft is None or job.winter_humidity_pct is None:
+        return None
+    pressure = air.pressure_psia(job.elevation_ft)
+
+    def frost_at(outdoor_f: float) -> energy_year.Frost:
+        if outdoor_f >= energy_year.FROST_BELOW_F:
+            return energy_year.NO_FROST
+        coil_f = energy_year.coil_surface_f(outdoor_f)
+        drop = (moist_air.ratio_from_humidity(outdoor_f, job.winter_humidity_pct, pressure)
+                - moist_air.saturated_ratio(coil_f, pressure))
+        return energy_year.demand_frost(outdoor_f, drop)
+
+    system, _ = _system(job, frost_at)
+    months = energy_year.year(_months(means, job.day_swing_f), house, system)
+    kwh = [m.heat_pump_kwh + m.backup_kwh + m.fan_kwh for m in months]
+    value = paper.total(
+        "Electricity for heating, frost by humidity", FROST_MODEL, "kWh", sum(kwh),
+        tuple(zip(MONTH_NAMES, kwh, strict=True)),
+        note="The second road to frost: below 41 °F as much as the air's water can settle on the "
+             "coil, instead of the rating's tenth between 17 and 45 °F. It takes its share below "
+             "17 °F too, where the rating takes none.")
+    paper.give("year_frost_kwh", value)
+    return value
+
+
 def hour_by_hour(job: Readings, balance_f: float, months_f: Sequence[Sequence[float]]) -> float:
     """Electricity for heating with every hour of a weather file worked by itself. [kWh]
 
@@ -299,7 +333,8 @@ def hour_by_hour(job: Readings, balance_f: float, months_f: Sequence[Sequence[fl
 
 
 def _verdicts(job: Readings, paper: Paper, year: energy_year.Month, share: float,
-              electricity: float, file_kwh: float | None, lowest_known: bool) -> None:
+              electricity: float, file_kwh: float | None, frost_kwh: float | None,
+              lowest_known: bool) -> None:
     paper.limit(
         "backup-share", share, at_most=BACKUP_SHARE_PCT, of="season_backup_pct", source=PRACTICE,
         beyond="look",
@@ -340,6 +375,16 @@ def _verdicts(job: Readings, paper: Paper, year: energy_year.Month, share: float
             look="Monthly means and the weather file are {value} apart. They may be of two "
                  "places.",
             do="Check the station's height and place against the file's.")
+    if frost_kwh is not None:
+        apart = 100 * abs(frost_kwh - electricity) / max(electricity, 1.0)
+        paper.limit(
+            "frost-roads", apart, at_most=FROST_APART_PCT, unit="%", decimals=1,
+            source=FROST_MODEL, beyond="look",
+            fine="Both roads to frost agree: {value} apart.",
+            look="The two roads to frost are {value} apart: the rating's tenth gives {rating}, "
+                 "frost by humidity {humid}.",
+            do="Take the larger one for promises. Data-sheet points that count frost settle it.",
+            rating=Quantity(electricity, "kWh", 0), humid=Quantity(frost_kwh, "kWh", 0))
     paper.verdict("typical-year", "fine",
                   "This is a typical year. A cold winter can take a fifth more; a mild one a "
                   "fifth less. The figure is {kwh}.", source=PRACTICE,

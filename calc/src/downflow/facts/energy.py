@@ -85,6 +85,12 @@ FACTS: tuple[Fact, ...] = (
          spread={"estimated": within(5.0, DAY_SWING), "data sheet": within(2.0)},
          assumption=Assumption(18.0, "between the national mean and dry mountain valleys",
                                DAY_SWING, within(6.0, DAY_SWING))),
+    Fact("winter_humidity_pct", "Relative humidity of the winter air outside", "number", "%", 10,
+         100, 0, "Mean of the heating season, by day and night; from a weather service. Dry mountain "
+         "air 55 to 65, the coast 80.", "place",
+         spread={"estimated": within(10.0), "data sheet": within(5.0)},
+         assumption=Assumption(65.0, "between dry mountain winters and the damp coast", PRACTICE,
+                               within(15.0, PRACTICE))),
     Fact("hp_cycling_loss", "Loss while it cycles", "number", "", 0, 0.5, 2,
          "Degradation coefficient of the rating. 0.25 where it was not tested.", "equipment",
          spread={"data sheet": within(0.02), "estimated": within(0.10)},
@@ -166,6 +172,7 @@ FACTS: tuple[Fact, ...] = (
     given("year_co2_before_lb", "Carbon dioxide before", "lb CO2", 0),
     given("year_co2_after_lb", "Carbon dioxide after", "lb CO2", 0),
     given("year_short_mmbtu", "Heat missing in a year", "MMBtu", 2),
+    given("year_frost_kwh", "The same with frost by humidity", "kWh", 0),
     given("year_file_kwh", "The same from the weather file", "kWh", 0),
     Fact("year_months", "Month by month", "table", where="results", given=True, enterable=False,
          columns=(
