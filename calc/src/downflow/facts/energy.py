@@ -86,8 +86,8 @@ FACTS: tuple[Fact, ...] = (
          assumption=Assumption(18.0, "between the national mean and dry mountain valleys",
                                DAY_SWING, within(6.0, DAY_SWING))),
     Fact("winter_humidity_pct", "Relative humidity of the winter air outside", "number", "%", 10,
-         100, 0, "Mean of the heating season, by day and night; from a weather service. Dry mountain "
-         "air 55 to 65, the coast 80.", "place",
+         100, 0, "Mean of the heating season, by day and night; from a weather service. Dry "
+         "mountain air 55 to 65, the coast 80.", "place",
          spread={"estimated": within(10.0), "data sheet": within(5.0)},
          assumption=Assumption(65.0, "between dry mountain winters and the damp coast", PRACTICE,
                                within(15.0, PRACTICE))),
