@@ -100,3 +100,14 @@ def test_a_first_answer_comes_from_size_sections_year_and_place_alone():
     load = answer.values["survey_load_btuh"]
     assert 15_000 < load.low < load.value < load.high < 50_000
     assert (load.high - load.low) / load.value > 0.25
+
+
+def test_parts_taken_by_date_are_better_or_poorer_together():
+    """The doubt of four unseen parts is more than that of four independent ones."""
+    unseen = solve_demo("heat-loss", wall_insulation_r=None, ceiling_insulation_r=None,
+                        floor_insulation_r=None, window_kind=None)
+    value = unseen.values["survey_ua_btuh_f"]
+    share = [r["ua_btuh_f"] / value.value for r in unseen.tables["survey_parts"]
+             if r["part"] in ("walls", "ceiling", "floor", "windows")]
+    alone = 0.20 * sum(s * s for s in share) ** 0.5
+    assert (value.high - value.low) / 2 / value.value > alone + 0.05

@@ -10,7 +10,7 @@ def value(name, **facts):
 
 
 def test_what_has_not_been_looked_at_stands_in_by_date_and_says_so():
-    answer = solve_demo("shell", wall_insulation_r=None)
+    answer = solve_demo("shell", wall_insulation_r=None, uo_zone=None)
     assert verdict_of(answer, "insulation-seen").level == "look"
     assert "walls" in verdict_of(answer, "insulation-seen").text
     wall = answer.values["wall_u_btuh_ft2_f"]
@@ -32,7 +32,16 @@ def test_an_older_home_is_taken_to_be_poorer():
 @pytest.mark.parametrize(("year", "u"), [(1975.0, 0.165), (1976.0, 0.11), (1994.0, 0.11),
                                          (1995.0, 0.075)])
 def test_the_eras_change_with_the_federal_rules(year, u):
-    assert value("wall_u_btuh_ft2_f", wall_insulation_r=None, year_built=year) == pytest.approx(u)
+    assert value("wall_u_btuh_ft2_f", wall_insulation_r=None, year_built=year,
+                 uo_zone=None) == pytest.approx(u)
+
+
+def test_a_home_for_a_cold_zone_is_taken_to_hold_heat_better():
+    u = [value("wall_u_btuh_ft2_f", wall_insulation_r=None, uo_zone=(z, "data sheet"))
+         for z in ("1", "2", "3")]
+    assert u == sorted(u, reverse=True)
+    assert u[1] == pytest.approx(0.11)
+    assert u[0] - u[2] == pytest.approx(0.02)
 
 
 def test_a_squeezed_batt_keeps_less_than_it_says():

@@ -50,6 +50,8 @@ SKIRT_U = {"closed": 0.8, "insulated": 0.15}
 GROUND_U = 0.05
 CLOSED_CHANGES_H = 1.0
 SEEN_OFF, BY_DATE_OFF = 0.10, 0.25
+BY_DATE_HALF = 0.20
+"""Half of the band of U by date, as a share of its middle."""
 TESTED_OFF, RULE_OFF = 0.20, 0.40
 UNSEEN_OFF = 0.08
 NINE_IN_TEN = 1.645
@@ -104,7 +106,8 @@ def solve(job: Readings, paper: Paper) -> None:
                        what="Equipment must make, ducts as they are now")
     sigma = _sigma(job, paper, parts, ua)
     duct_model = Spread(DELIVERY_OFF_PCT, DELIVERY_OFF_PCT, False, DUCT_STUDY)
-    hidden = Spread(NINE_IN_TEN * UNSEEN_OFF, NINE_IN_TEN * UNSEEN_OFF, True, SURVEY_HIDDEN)
+    doubt = math.hypot(NINE_IN_TEN * UNSEEN_OFF, _one_package(parts) / ua)
+    hidden = Spread(doubt, doubt, True, SURVEY_HIDDEN)
     paper.give("survey_load_btuh", load, hidden)
     paper.give("survey_ua_btuh_f", ua, hidden)
     paper.give("survey_sigma_btuh_f", sigma)
@@ -134,6 +137,16 @@ def _off(job: Readings, seen: str, u: str) -> float:
     return SEEN_OFF if known else BY_DATE_OFF
 
 
+def _one_package(parts: list[tuple[str, float, float, float]]) -> float:
+    """What is left out when parts taken by date are moved one by one: they go together.
+
+    One builder chose walls, ceiling, floor and windows of a home; by date they are all better
+    or all poorer than the middle. [Btu/(h °F)]
+    """
+    moved = [a * u * BY_DATE_HALF for _, a, u, off in parts if off >= BY_DATE_OFF]
+    return math.sqrt(max(0.0, sum(moved) ** 2 - sum(m * m for m in moved)))
+
+
 def _floor(job: Readings, paper: Paper) -> float:
     if job.skirting == "vented":
         return float(job.floor_u_btuh_ft2_f)
@@ -161,17 +174,19 @@ def _sigma(job: Readings, paper: Paper, parts: list[tuple[str, float, float, flo
            ua: float) -> float:
     tested = job.blower_door_cfm50 is not None
     off = TESTED_OFF if tested else RULE_OFF
-    terms = [(a * u * o) ** 2 for _, a, u, o in parts]
+    seen = [a * u * o for _, a, u, o in parts if o < BY_DATE_OFF]
+    unseen_parts = sum(a * u * o for _, a, u, o in parts if o >= BY_DATE_OFF)
     leaks = job.infiltration_ua_btuh_f * off
-    shell = math.sqrt(sum(terms))
+    shell = math.hypot(*seen, unseen_parts)
     unseen = UNSEEN_OFF * ua
     return paper.step("s = sqrt(ss ** 2 + (UAi * f) ** 2 + (0.08 * UA) ** 2)", UNCERTAINTY,
                       "Btu/(h °F)", math.sqrt(shell**2 + leaks**2 + unseen**2), ss=shell,
                       UAi=job.infiltration_ua_btuh_f, f=off, UA=ua,
-                      what="Doubt of this road, parts independent",
-                      note="A tenth of each part that was looked at, a quarter of each that was "
-                           "not; a fifth of tested leaks, four tenths of leaks by rule; 8 % for "
-                           "gaps and wet places that no survey sees.")
+                      what="Doubt of this road",
+                      note="A tenth of each part that was looked at, by itself; a quarter of all "
+                           "that were not, together, for one builder chose them all; a fifth of "
+                           "tested leaks, four tenths of leaks by rule; 8 % for gaps and wet "
+                           "places that no survey sees.")
 
 
 def _verdicts(job: Readings, paper: Paper, *, ua: float, uo: float, sealed: bool,

@@ -32,7 +32,7 @@ CALCULATOR = Calculator(
     reads=("floor_area_ft2", "sections", "year_built", "wall_stud_in", "belly_open_pct"),
     may_read=("home_width_ft", "wall_insulation_r", "wall_batt_in", "ceiling_insulation_r",
               "ceiling_insulation_in", "ceiling_eave_in", "ceiling_fill", "floor_insulation_r",
-              "window_kind"),
+              "window_kind", "uo_zone"),
     gives=("wall_u_btuh_ft2_f", "ceiling_u_btuh_ft2_f", "floor_u_btuh_ft2_f",
            "window_u_btuh_ft2_f", "door_u_btuh_ft2_f", "home_perimeter_ft", "window_area_ft2",
            "door_area_ft2"),
@@ -50,6 +50,8 @@ JOIST_IN = 5.5
 BATT_R_PER_IN = 3.2
 METHOD_SHARE = 0.06
 W_M2K_PER_IP = 5.678263337
+PLACE_BY_ZONE = {"1": 0.75, "2": 0.50, "3": 0.25}
+"""Where in the years' band a home lies: each thermal zone was built to a limit of its own."""
 PARTS = ("wall", "ceiling", "floor", "window", "door")
 
 
@@ -100,10 +102,12 @@ def _by_date(job: Readings, paper: Paper, part: str) -> None:
     rows = [r for r in tables.typed("envelope_by_date", tables.EnvelopeByDate)
             if r.component == part and r.from_year <= job.year_built]
     row = max(rows, key=lambda r: r.from_year)
-    middle = (row.low + row.high) / 2
+    place = PLACE_BY_ZONE[job.uo_zone or "2"]
+    middle = row.low + place * (row.high - row.low)
     paper.lookup(f"U of the {part}, by date: {row.era}", ENVELOPE_BY_DATE, "Btu/(h ft² °F)", middle,
                  row=(("as good as", row.low), ("as poor as", row.high)),
-                 note="Half way between; it stands in until somebody looks.")
+                 note="Half way between, nearer to the good end in the coldest zone and to the "
+                      "poor one in the warmest; it stands in until somebody looks.")
     half = (row.high - row.low) / 2
     paper.give(f"{part}_u_btuh_ft2_f", middle, Spread(half, half, False, ENVELOPE_BY_DATE))
 

@@ -143,7 +143,7 @@ FACTS: tuple[Fact, ...] = (
              "counts as a second pane.",
          choices=tuple(Choice(k, label) for k, label in WINDOW_KINDS.items())),
     Fact("uo_zone", "Thermal zone on the data plate", "choice", where="plate",
-         how="The Uo zone on the heating certificate or data plate.",
+         how="The Uo zone on the heating certificate or data plate.", first=True,
          choices=(Choice("1", "zone 1"), Choice("2", "zone 2"), Choice("3", "zone 3"))),
     Fact("certificate_f", "Outdoor temperature on the heating certificate", "number", "°F", -60, 60,
          0, "The lowest at which the factory furnace holds 70 °F.", "plate"),

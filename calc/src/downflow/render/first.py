@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from downflow.demo import demo_job
+from downflow.engine.answer import by_worst, verdict_data
+from downflow.engine.paper import Verdict
 from downflow.facts import Fact, all_facts
 from downflow.facts.job import Job
 from downflow.markup import Markup, tag, together
@@ -81,6 +83,13 @@ def first_answer_html(job: Job | None = None, system: str = "ip", *,
                data_whose="example" if job is None else "job", class_="df-calc")
 
 
+def _said(verdict: Verdict, system: str) -> Markup:
+    """What is not fine, and what to do about it."""
+    said = verdict_data(verdict, system)
+    return tag("span", said["text"], tag("b", f" {said['do']}") if said["do"] else None,
+               class_="df-item__sub", data_verdict=verdict.id)
+
+
 def _answers(made: Plan, system: str, depth: int) -> Markup:
     rows = []
     for id_, answer in made.answers.items():
@@ -95,8 +104,10 @@ def _answers(made: Plan, system: str, depth: int) -> Markup:
                         tag("a", tag("b", answer.calculator.title),
                             tag("span", quantity(value.value, value.unit, value.decimals, system),
                                 class_="df-value"),
-                            tag("span", wide, class_="df-item__sub"), class_="df-item",
-                            href=pages.calculator_page(id_, depth))))
+                            tag("span", wide, class_="df-item__sub"),
+                            [_said(v, system) for v in by_worst(answer.verdicts)
+                             if v.level != "fine" and not v.to_sign],
+                            class_="df-item", href=pages.calculator_page(id_, depth))))
     waiting = sum(a.ok is None for a in made.answers.values())
     return together(
         tag("ul", rows, class_="df-list") if rows else tag("p", "Nothing yet: start at the top."),
