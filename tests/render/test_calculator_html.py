@@ -37,7 +37,8 @@ def test_every_calculator_is_painted_well_formed(id_: str, system: str) -> None:
 
 @pytest.mark.parametrize("id_", IDS)
 def test_painted_and_recomputed_regions_are_the_same_bytes(id_: str) -> None:
-    for job in [None, *(seeded_job(seed) for seed in range(20))]:
+    first = 5 * IDS.index(id_)      # all 20 seeds take their turn over the calculators
+    for job in [None, *(seeded_job(seed % 20) for seed in range(first, first + 5))]:
         painted = calculator_html(id_, job, "ip")
         text = None if job is None else write_job(job)
         reply = ask("calculator", id=id_, job=text, units="ip")
