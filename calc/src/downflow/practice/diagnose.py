@@ -24,7 +24,7 @@ FAR_SHARE_LEAST = 0.70
 """What a half gets over its share of the load, below which something holds the air back. [-]"""
 NO_AIR_SHARE = 0.03
 """Share of the air below which a half gets none. [-]"""
-OVERSIZED = 1.5
+OVERSIZED = 1.65
 """Heat of the furnace at the registers over the design load from which it is far too large. [-]"""
 LOADED_SHARE = 0.75
 """Of the way from a clean filter to a loaded one. [-]"""

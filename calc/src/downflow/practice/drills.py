@@ -431,7 +431,7 @@ def _which_first(skill: str, seed: int, chance: Chance) -> Question:
     right = min(picked, key=lambda f: f.rank)
     shown = chance.some(picked, len(picked))
     return Question(
-        seed, NEXT, right.skill, "You found all of this at one visit. What is put right first?",
+        seed, NEXT, skill or right.skill, "You found all of this at one visit. What is put right first?",
         tuple(Given(f"Found ({n})", f.tells) for n, f in enumerate(shown, 1)),
         options=tuple(Option(f.id, f.label) for f in shown), right=right.id,
         why=f"{right.label}. {RANKS[right.rank]} {right.do}", procedure=right.procedure)
@@ -439,7 +439,7 @@ def _which_first(skill: str, seed: int, chance: Chance) -> Question:
 
 def _which_reading(skill: str, seed: int, chance: Chance) -> Question:
     """A suspicion: which reading decides it soonest?"""
-    one = chance.pick(_faults_on(skill))
+    one = chance.pick(_faults_on(skill) or _faults_on(""))
     ways = {m: cost(m) for m in one.shown_by}
     right = min(ways, key=lambda m: (ways[m], m))
     others = [m.id for m in measures.of_visit(CALL)
@@ -448,7 +448,7 @@ def _which_reading(skill: str, seed: int, chance: Chance) -> Question:
     steps = [measures.step(s) for s in measures.measure(right).needs]
     first = "".join(f" First: {s.label}." for s in steps)
     return Question(
-        seed, NEXT, one.skill, "The owner says: “{said}” Which one reading decides best whether "
+        seed, NEXT, skill or one.skill, "The owner says: “{said}” Which one reading decides best whether "
         "it is what you suspect?",
         (Given("You suspect", one.label),),
         options=tuple(Option(m, measures.measure(m).label) for m in shown), right=right,
@@ -463,7 +463,7 @@ def cost(measure_id: str) -> int:
     return one.minutes + sum(measures.step(s).minutes for s in one.needs)
 
 
-NARROWING = ("heat-loss", "air-leakage", "fuel-bills", "furnace-run-time")
+NARROWING = ("heat-loss", "air-leakage", "furnace-run-time")
 """Calculators that are asked what to measure next."""
 
 
@@ -483,10 +483,10 @@ def _narrows_most(seed: int, chance: Chance) -> Question:
             job = job.with_entry(name, Entry(entry.value, origin))
     answer = Study(chain, job).answer(id_, ranged=True)
     following = answer.measure_next
-    if following is None:
-        return _which_reading("", seed, chance)
-    head = following.field.partition(".")[0]
-    others = [n for n in names if n != head and chain.facts[n].label != chain.facts[head].label]
+    head = "" if following is None else following.field.partition(".")[0]
+    others = [n for n in names if n != head]
+    if following is None or head not in names or len(others) < 2:
+        return _which_reading("heat", seed, chance)
     shown = chance.some([head, *chance.some(others, 3)], 4)
     value = answer.values[following.answer]
     return Question(

@@ -203,8 +203,8 @@ KIT_LABELS: dict[int, tuple[float, float, float, str]] = {
 """For each kit: circuit ampacity, largest breaker, breaker and wire planned."""
 KIT_STAGES = {5: 1.0, 8: 2.0, 10: 2.0}
 KIT_AIR_SCFM = {5: 420.0, 8: 480.0, 10: 560.0}
-FURNACES_BTUH = (30_000, 35_000, 40_000, 45_000, 50_000, 56_000, 62_000, 70_000, 77_000, 85_000,
-                 94_000, 105_000, 115_000, 125_000, 140_000)
+FURNACES_BTUH = (20_000, 25_000, 30_000, 35_000, 40_000, 45_000, 50_000, 56_000, 62_000, 70_000,
+                 77_000, 85_000, 94_000, 105_000, 115_000, 125_000, 140_000)
 """Inputs that burners of manufactured homes are sold with, clocked at the meter. [Btu/h]"""
 MAINS_A = (100, 125, 150, 200)
 SMALL_MAINS_A = (100, 60)
