@@ -61,7 +61,7 @@ def script_types() -> bool:
 
 def units() -> bool:
     """Units, contracts, evidence, properties: all that needs no built site."""
-    return _pytest(TESTS, *(f"--ignore={TESTS / name}" for name in BUILT))
+    return _pytest("-n", "2", TESTS, *(f"--ignore={TESTS / name}" for name in BUILT))
 
 
 def build() -> bool:

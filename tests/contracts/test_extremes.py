@@ -13,7 +13,7 @@ from downflow.facts import all_facts
 from downflow.facts.job import Entry
 from downflow.plan import the_chain
 
-TRIES = 25
+TRIES = 15
 
 
 def anywhere(rng, fact, value):

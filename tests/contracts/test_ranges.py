@@ -14,7 +14,7 @@ from downflow.plan import the_chain
 from downflow.testing import changed, solve_demo, verdict_of
 
 NINETY = 1.6449  # standard deviations that hold the middle nine tenths of a normal error
-DRAWS = 1200
+DRAWS = 500
 
 
 def draw(rng, value, spread, fact):
