@@ -97,7 +97,14 @@ def test_a_reading_left_out_this_year_is_named():
     left = verdict_of(two_visits(STATIC, {}), "not-read")
     assert left.level == "look"
     assert "static pressure" in left.values["what"]
-    assert "first readings are taken at start-up" in verdict_of(two_visits({}, {}), "not-read").text
+
+
+def test_before_the_first_yearly_visit_nothing_is_left_out():
+    demo = demo_job()
+    job = dataclasses.replace(demo, visits=tuple(v for v in demo.visits if v.kind != "yearly"))
+    verdict = verdict_of(the_chain().solve("yearly-visit", job), "not-read")
+    assert verdict.level == "fine"
+    assert "first readings are taken at start-up" in verdict.text
 
 
 def test_gauges_left_in_the_box_are_no_reading_left_out():

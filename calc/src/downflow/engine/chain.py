@@ -207,7 +207,8 @@ class Run:
         earlier = {n: (e[0].value, e[1]) for n in visits if (e := self.job.before(n)) is not None}
         readings = Readings(values, origins, self._label,
                             frozenset(n for n in calculator.gives if self.job.entry(n)),
-                            earlier, frozenset(n for n in visits if self.job.read_now(n)))
+                            earlier, frozenset(n for n in visits if self.job.read_now(n)),
+                            self.job.visit_kind())
         decided = None
         if self.base is not None:
             before = self.base.outcome(id_).paper

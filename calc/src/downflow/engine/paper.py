@@ -138,10 +138,11 @@ class Readings:
                  labels: Callable[[str], str],
                  entered: frozenset[str] = frozenset(),
                  before: dict[str, tuple[Any, str]] | None = None,
-                 now: frozenset[str] = frozenset()) -> None:
+                 now: frozenset[str] = frozenset(), visit: str = "") -> None:
         self._entered = entered
         self._before = before or {}
         self._now = now
+        self._visit = visit
         self._values = values
         self._origins = origins
         self._labels = labels
@@ -167,6 +168,10 @@ class Readings:
     def read_now(self, name: str) -> bool:
         """Whether a reading was taken at the latest visit."""
         return name in self._now
+
+    def visit_kind(self) -> str:
+        """Kind of the latest visit; empty where there is none."""
+        return self._visit
 
     def refuse(self, field_name: str, message: str) -> None:
         """Notes that a reading cannot be true beside the others."""

@@ -98,6 +98,10 @@ class Job:
             return True
         return bool(self.visits) and name in max(self.visits, key=lambda v: v.date).facts
 
+    def visit_kind(self) -> str:
+        """Kind of the latest visit; empty where there is none."""
+        return max(self.visits, key=lambda v: v.date).kind if self.visits else ""
+
     def names(self) -> set[str]:
         """Every fact that has a value."""
         return set(self.facts).union(*(v.facts for v in self.visits))
