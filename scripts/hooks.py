@@ -43,7 +43,9 @@ if TYPE_CHECKING:
     from mkdocs.structure.pages import Page
 
 ROOT = Path(__file__).resolve().parent.parent
-sys.path.insert(0, str(ROOT / "calc" / "src"))
+sys.path[:0] = [str(ROOT / "calc" / "src"), str(ROOT / "scripts")]
+
+import find_index  # noqa: E402
 
 from downflow.phases import PHASES, phase, phase_number  # noqa: E402
 from downflow.render import links  # noqa: E402
@@ -71,9 +73,10 @@ TOP = (
 KIND_OF_FOLDER = {
     "procedures": "procedure", "calculators": "calculator", "symptoms": "symptom",
 }
-# Files of the theme that no page asks for: another project's mark, splitters for
-# other languages, maps for its developers.
-NOT_SHIPPED = re.compile(r"assets/images/favicon\.png$|assets/javascripts/lunr/|\.map$")
+# Files of the theme that no page asks for: another project's mark, its own search, maps for
+# its developers.
+NOT_SHIPPED = re.compile(
+    r"assets/images/favicon\.png$|assets/javascripts/(lunr|workers)/|\.map$")
 
 SHORTCODE = re.compile(r"\{\{\s*([a-z]+)((?:\s+[^{}]*?)?)\s*\}\}")
 CODE = re.compile(
@@ -113,6 +116,7 @@ class Site:
 
     records: tuple[Record, ...] = ()
     pieces: dict[str, list[str]] = field(default_factory=dict)
+    contents: dict[str, str] = field(default_factory=dict)
 
 
 SITE = Site()
@@ -122,7 +126,7 @@ SITE = Site()
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
     """Start each build anew."""
-    SITE.records, SITE.pieces = (), {}
+    SITE.records, SITE.pieces, SITE.contents = (), {}, {}
     return config
 
 
@@ -379,6 +383,7 @@ def on_page_content(html: str, page: Page, **_: Any) -> str:
     html = ALIGNED_CELL.sub(lambda m: f'<{m[1]} class="{m[2][0].replace("r", "n")}">', html)
     html = TABLE.sub(SCROLLING_TABLE, html).replace("<pre>", '<pre tabindex="0">')
     html = HEADING.sub(_with_id, html)
+    SITE.contents[page.file.src_uri] = html
     page.toc = get_toc(_headings(html))
     page.present_anchor_ids = {*(page.present_anchor_ids or ()), *ID.findall(html)}
     return html
@@ -406,3 +411,25 @@ def _headings(html: str) -> list[Any]:
         else:
             tokens.append(token)
     return tokens
+
+
+# ------------------------------------------------------------------------ what find knows
+
+def on_post_build(config: MkDocsConfig, **_: Any) -> None:
+    """Write the index that find looks through."""
+    try:
+        text = find_index.written([_source(record) for record in SITE.records])
+    except ValueError as error:
+        raise PluginError(f"scripts/data/{error}") from error
+    place = Path(config["site_dir"]) / "assets" / "find.json"
+    place.write_text(text, encoding="utf-8")
+
+
+def _source(record: Record) -> find_index.Source:
+    uri = record.file.src_uri
+    markdown, _ = get_data(record.file.content_string)
+    slug = uri.removesuffix(".md").removesuffix("/index")
+    return find_index.Source(
+        slug, record.kind, record.title, "" if record.file.url == "./" else record.file.url,
+        phase(record.phase).title if record.phase else "", record.meta, markdown,
+        SITE.contents.get(uri, ""))

@@ -13,7 +13,11 @@ from make.common import BUILD, MODULES, PYTHON, ROOT, SITE, alone, main, run, sa
 from make.release import finish
 from make.runtime import build_runtime
 
-VENDOR = {"fflate/esm/browser.js": "fflate.js", "fflate/LICENSE": "fflate-license.txt"}
+VENDOR = {
+    "fflate/esm/browser.js": "fflate.js", "fflate/LICENSE": "fflate-license.txt",
+    "minisearch/dist/es/index.js": "minisearch.js",
+    "minisearch/LICENSE.txt": "minisearch-license.txt",
+}
 """Libraries that pages bring in as they are: place among the Node packages, name in the site."""
 
 
