@@ -19,7 +19,7 @@ LAYERS: list[tuple[str, set[str]]] = [
               "testing"}),
     ("practice", {"practice"}),
     ("render", {"render"}),
-    ("edges", {"bridge", "cli", "__main__"}),
+    ("edges", {"bridge", "bridge_practice", "cli", "__main__"}),
 ]
 RANK = {name: rank for rank, (_, names) in enumerate(LAYERS) for name in names}
 

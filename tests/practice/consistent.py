@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 from downflow.facts import all_facts
@@ -57,8 +58,8 @@ def inconsistencies(one: PracticeHome) -> list[str]:
     must(0 < f["burner_minutes"] < 0.97 * f["night_minutes"], "the burner rested")
 
     points = f["hp_points"]
-    must(all(a["capacity_max_btuh"] < b["capacity_max_btuh"] for a, b in zip(
-        points, points[1:], strict=False)), "it makes more when it is warmer")
+    must(all(a["capacity_max_btuh"] < b["capacity_max_btuh"]
+             for a, b in itertools.pairwise(points)), "it makes more when it is warmer")
     must(all(p["capacity_min_btuh"] < p["capacity_max_btuh"] for p in points), "least below most")
     must(f["outdoor_unit_a"] <= f["outdoor_mca_a"] <= f["outdoor_breaker_a"] <= f[
         "outdoor_mocp_a"], "plate, breaker and largest breaker")

@@ -195,7 +195,7 @@ def test_what_does_not_belong_to_the_visit_is_refused():
 
 def test_the_skills_of_a_home_are_those_it_asked_for():
     one = a_home("crushed-crossover")
-    good = graded(one, right(one), [d for d in grade.all_measures(one)])
+    good = graded(one, right(one), list(grade.all_measures(one)))
     assert good.skills["air"] is True
     assert good.skills["safety"] is True
     bad = graded(one, right(one, faults=()))

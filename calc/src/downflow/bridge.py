@@ -36,6 +36,8 @@ merge         mine, theirs, units                            job, differences
 take          job, theirs, names                             job
 places        query, index, texts, units, [job], [town]      need, or stations, towns, notes
 station       station, query, index, texts, [town], job, at  need, or job, kept
+practice_home, practice_measure, practice_answer, practice_job, drill, drill_answer,
+lesson_answer, bench, progress, progress_…      see bridge_practice.py
 
 The two about places take the texts of the site's place files: `index` is that of
 `index.json`, `texts` those asked for so far by name. A reply with `need` names files that are
@@ -638,7 +640,19 @@ def _papers(request: Request) -> Reply:
             "csv": papers.csv_text(made, _system(request)), "name": made.job.name}
 
 
+def _practice(request: Request) -> Reply:
+    """Practice has its own requests, brought in when the first of them is asked."""
+    from downflow.bridge_practice import OPS
+
+    return OPS[str(request["op"])](request)
+
+
+_PRACTICE = ("practice_home", "practice_measure", "practice_answer", "practice_job", "drill",
+             "drill_answer", "lesson_answer", "bench", "progress", "progress_add",
+             "progress_seen", "progress_name", "progress_merge")
+
 _OPS: dict[str, Callable[[Request], Reply]] = {
+    **{name: _practice for name in _PRACTICE},
     "photo": _photo, "photo_gone": _photo_gone, "record": _record, "papers": _papers,
     "hello": _hello, "open": _open, "new": _new, "rename": _rename, "copy": _copy,
     "enter": _enter, "table": _table, "put": _put, "visit": _visit, "confirm": _confirm,

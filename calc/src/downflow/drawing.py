@@ -409,6 +409,46 @@ def rule(key: str, title: str, value: float, of: str, *, low: float | None = Non
     return d
 
 
+def rule_of_two(key: str, title: str, before: float, after: float, of: str, *,
+                limits: Sequence[Limit] = (), decimals: int | None = None,
+                system: str = "ip") -> Drawing:
+    """Two readings of one thing on one rule: before as an open box, after as a stroke.
+
+    Args:
+        key: Unique on the page.
+        title: What is measured.
+        before, after: The readings. [of]
+        of: Name of the unit.
+        limits: At most two. [of]
+        decimals: Decimals for the text alternative. None: four digits.
+        system: `ip` or `si`.
+    """
+    def say(number: float) -> str:
+        return Quantity(number, of, decimals).text(system)
+
+    desc = f"{title}: before {say(before)}, after {say(after)}." + "".join(
+        f" At {e.side} {say(e.value)}." for e in limits)
+    placed = [Limit(_shown(e.value, of, system), e.side, e.word) for e in limits]
+    d = Drawing(key, f"{title} on a rule, before and after", desc, 128 + 22 * len(placed))
+    scale = _fitting([_shown(n, of, system) for n in (before, after, *(e.value for e in limits))],
+                     12, 328, most=5, pad=0.04)
+    base = 90.0 + 22 * len(placed)
+    _ruler(d, scale, base)
+    a, b = scale.to(_shown(before, of, system)), scale.to(_shown(after, of, system))
+    d.rect(a - 5, base - 18, 10, 18, "if")
+    d.rect(b - 2, base - 30, 4, 30, "x")
+    for row, (x, words) in enumerate(((a, f"before {say(before)}"), (b, f"after {say(after)}"))):
+        half = text_width(words) / 2 + 3
+        d.text(min(max(x, half), d.width - half), base - 58 + 22 * row, words, "b m halo")
+    for row, one in enumerate(placed):
+        x = scale.to(one.value)
+        words = f"{one.word or 'at ' + one.side} {_limit_text(one.value, of, decimals, system)}"
+        half = text_width(words) / 2 + 3
+        d.line(x, base - 80, x, base + 7, "w")
+        d.text(min(max(x, half), d.width - half), 18 + 22 * row, words, "b m halo")
+    return d
+
+
 def _limit_text(shown: float, of: str, decimals: int | None, system: str) -> str:
     if decimals is None:
         return digits_text(shown)

@@ -25,6 +25,7 @@ _WHERE: dict[str, str] = {
     "drawing_html": "drawings",
     "record_html": "record", "painted_record_html": "record", "papers_html": "record",
     "painted_papers_html": "record",
+    "practice_html": "practice",
     "hand_over_html": "hand_over", "painted_hand_over_html": "hand_over",
     "hand_over_inner_html": "hand_over", "weather_html": "weather", "weather_said": "weather",
 }
