@@ -7,6 +7,7 @@ Shortcodes, alone in a paragraph or inside a sentence:
 
     {{ calculator heat-loss }}     a calculator, painted with its worked example
     {{ sheet }} {{ plan }} {{ first }} {{ blank }}   job sheet, plan, first answer, blank sheet
+    {{ practice NAME [LESSON] }}   a part of the practice pages, or a lesson's number and check
     {{ places }}                   the search for a place and its climate
     {{ q 6200 ft }}                a number with its unit, in both unit systems
     {{ table NAME }}               a published table
@@ -299,6 +300,10 @@ def _painted(function: str) -> Callable[[Page, str, list[str]], str]:
     return lambda page, text, arguments: _call(function, page, text)
 
 
+def _practice(page: Page, text: str, arguments: list[str]) -> str:
+    return _call("practice_html", page, text, *arguments)
+
+
 def _procedures(page: Page, text: str, arguments: list[str]) -> str:
     return _kind(page, text, "procedure", arguments)
 
@@ -361,6 +366,7 @@ SHORTCODES: dict[str, tuple[Callable[[Page, str, list[str]], str], int, int]] = 
     "places": (_painted("places_html"), 0, 0),
     "handover": (_painted("painted_hand_over_html"), 0, 0),
     "weather": (_painted("weather_html"), 0, 0),
+    "practice": (_practice, 1, 2),
     "q": (_quantity, 2, 9),
     "table": (_table, 1, 1),
     "drawing": (_drawing, 1, 1),

@@ -121,11 +121,11 @@ def said(one: drills.Question, typed: str, system: str) -> float | str:
     return convert(number, shown_unit(one.unit, system), one.unit)
 
 
-def _judged(one: drills.Question, request: Request) -> Reply:
+def _judged(one: drills.Question, request: Request, depth: int = render.DEPTH) -> Reply:
     system = _system(request)
     answer = said(one, _text(request, "answer"), system)
     right = one.is_right(answer)
-    return {"html": str(render.explanation_html(one, answer, system)), "right": right,
+    return {"html": str(render.explanation_html(one, answer, system, depth)), "right": right,
             "skill": one.skill}
 
 
@@ -138,7 +138,7 @@ def _lesson_answer(request: Request) -> Reply:
         one = lessons.question_of(_text(request, "lesson"))
     except ValueError as error:
         raise BadInput([problem("lesson", str(error))]) from None
-    return _judged(one, request)
+    return _judged(one, request, render.LESSON_DEPTH)
 
 
 def _bench(request: Request) -> Reply:

@@ -431,7 +431,8 @@ def _which_first(skill: str, seed: int, chance: Chance) -> Question:
     right = min(picked, key=lambda f: f.rank)
     shown = chance.some(picked, len(picked))
     return Question(
-        seed, NEXT, skill or right.skill, "You found all of this at one visit. What is put right first?",
+        seed, NEXT, skill or right.skill,
+        "You found all of this at one visit. What is put right first?",
         tuple(Given(f"Found ({n})", f.tells) for n, f in enumerate(shown, 1)),
         options=tuple(Option(f.id, f.label) for f in shown), right=right.id,
         why=f"{right.label}. {RANKS[right.rank]} {right.do}", procedure=right.procedure)
@@ -448,8 +449,8 @@ def _which_reading(skill: str, seed: int, chance: Chance) -> Question:
     steps = [measures.step(s) for s in measures.measure(right).needs]
     first = "".join(f" First: {s.label}." for s in steps)
     return Question(
-        seed, NEXT, skill or one.skill, "The owner says: “{said}” Which one reading decides best whether "
-        "it is what you suspect?",
+        seed, NEXT, skill or one.skill,
+        "The owner says: “{said}” Which one reading decides best whether it is what you suspect?",
         (Given("You suspect", one.label),),
         options=tuple(Option(m, measures.measure(m).label) for m in shown), right=right,
         why=f"“{measures.measure(right).label}”, {{time}}. {one.tells}{first}",

@@ -26,6 +26,7 @@ from downflow.units import Quantity, fill
 
 DEPTH = 2
 """A page of practice lies two folders down."""
+LESSON_DEPTH = 3
 EXAMPLE_SEED = 17
 """The home that is painted before anybody chose one."""
 MARK = {"shown": "fine", "not all": "look", "not yet": "hold"}
@@ -41,8 +42,8 @@ REGIONS = ("head", "notes", "known", "measure", "decide", "result")
 
 # ---- addresses --------------------------------------------------------------------------
 
-def _procedure(id_: str, title: str = "") -> Markup:
-    return tag("a", title or id_.replace("-", " "), href=f"{'../' * DEPTH}procedures/{id_}/")
+def _procedure(id_: str, depth: int = DEPTH) -> Markup:
+    return tag("a", id_.replace("-", " "), href=f"{'../' * depth}procedures/{id_}/")
 
 
 # ---- a practice home --------------------------------------------------------------------
@@ -107,13 +108,14 @@ def _known(one: Desk, system: str) -> Markup:
     body: list[Markup] = []
     for id_ in done:
         rows = measures.observe(home, id_)
-        body.append(tag("section", tag("h4", measures.measure(id_).label),
+        body.append(tag("section", tag("h4", measures.measure(id_).label, tabindex="-1"),
                         readings_html(rows, system), data_read=id_))
     if any(d in ("belly", "registers", "inside") for d in done):
         body.append(plan_figure(one, system))
     return together(
         tag("h3", "What you have read", id="read"),
         body or tag("p", "Nothing yet. Choose below what to read; each reading costs time."),
+        tag("p", tag("a", "What to read next", href="#next")) if body else None,
         tag("details", tag("summary", "What is on the papers"), _papers(home, system)),
         tag("div", tag("button", "Open what is known as a job", class_="df-button", type="button",
                        data_job=True), class_="df-row df-live"),
@@ -367,7 +369,8 @@ def _given_text(one: Given, system: str) -> str:
     return str(one.value)
 
 
-def explanation_html(one: Question, said: float | str, system: str = "ip") -> Markup:
+def explanation_html(one: Question, said: float | str, system: str = "ip",
+                     depth: int = DEPTH) -> Markup:
     """Whether an answer counts, and why; the calculator's own working where there is one."""
     right = one.is_right(said)
     values = dict(one.values)
@@ -385,7 +388,7 @@ def explanation_html(one: Question, said: float | str, system: str = "ip") -> Ma
         tag("details", tag("summary", "The working, line by line"),
             tag("div", working_html(one.answer, system), class_="df-working"), open=not right)
         if one.answer is not None else None,
-        tag("p", "Learn it at: ", _procedure(one.procedure)))
+        tag("p", "Learn it at: ", _procedure(one.procedure, depth)))
 
 
 def drills_html() -> Markup:
@@ -552,7 +555,7 @@ def lesson_html(id_: str) -> Markup:
     one = lessons.lesson(id_)
     answer = lessons.worked(id_)
     value = answer.values[one.output]
-    up = "../" * 3
+    up = "../" * LESSON_DEPTH
     number = Quantity(value.value, value.unit, value.decimals)
     both = number.text("ip") if number.text("ip") == number.text("si") else \
         f"{number.text('ip')} ({number.text('si')})"
