@@ -145,11 +145,11 @@ class Run:
 
     def value(self, name: str, out: Outcome) -> Any:
         """The value of a fact in this run, or `None`; notes in `out` where it came from."""
-        if name in self.moved:
-            out.used[name] = "moved"
-            return self.moved[name]
         fact = self.chain.facts[name]
         entry = self.job.entry(name)
+        if name in self.moved:
+            out.used[name] = "assumed" if entry is None else entry.origin
+            return self.moved[name]
         if entry is not None:
             out.used[name] = entry.origin
             return entry.value
@@ -203,6 +203,12 @@ class Run:
             entry = self.job.entry(name)
             if entry is not None:
                 values[name], origins[name] = entry.value, entry.origin
+        before = None if self.base is None else self.base.outcome(id_)
+        if before is not None and before.readings is not None \
+                and not any(n in self.shift for n in calculator.gives) \
+                and before.readings.same(values):
+            # What was moved changed nothing that this calculator reads.
+            return before
         visits = [n for n in self.chain.asks(id_) if self.chain.facts[n].visit]
         earlier = {n: (e[0].value, e[1]) for n in visits if (e := self.job.before(n)) is not None}
         readings = Readings(values, origins, self._label,
@@ -210,9 +216,8 @@ class Run:
                             earlier, frozenset(n for n in visits if self.job.read_now(n)),
                             self.job.visit_kind())
         decided = None
-        if self.base is not None:
-            before = self.base.outcome(id_).paper
-            decided = before.decisions if before is not None else None
+        if before is not None and before.paper is not None:
+            decided = before.paper.decisions
         paper = Paper(readings, calculator.gives, quiet=self.base is not None,
                       shift={n: d for n, d in self.shift.items() if n in calculator.gives},
                       decided=decided)

@@ -148,6 +148,10 @@ class Readings:
         self._labels = labels
         self._problems: list[dict[str, str]] = []
 
+    def same(self, values: dict[str, Any]) -> bool:
+        """Whether these are the values read."""
+        return self._values == values
+
     def __getattr__(self, name: str) -> Any:
         if name.startswith("_") or name not in self._values:
             raise AttributeError(f"this calculator does not read {name}")

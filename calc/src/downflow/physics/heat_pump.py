@@ -144,7 +144,7 @@ def altitude_factor_bounds(elevation_ft: float) -> FactorBounds:
 
 
 def crossing_f(
-    gap: Callable[[float], float], cold_f: float, warm_f: float, step_f: float = 0.5
+    gap: Callable[[float], float], cold_f: float, warm_f: float, step_f: float = 2.0
 ) -> float | None:
     """The warmest outdoor temperature at which `gap` goes from at least zero to below it.
 
