@@ -421,7 +421,7 @@ def _select(id_: str, name: str, label: str, options: Any) -> Markup:
 def bench_html() -> Markup:
     """The page of the bench, painted with its first cause."""
     first = benches.CAUSES[0]
-    groups = [tag("optgroup", [tag("option", s.label, value=f"{c.id}/{s.id}",
+    groups = [tag("optgroup", [tag("option", f"{c.label}: {s.label}", value=f"{c.id}/{s.id}",
                                    selected=(c is first and s is c.severities[0]) or None)
                                for s in c.severities], label=c.label) for c in benches.CAUSES]
     return tag(
@@ -472,7 +472,7 @@ def _bench_row(one: Row, system: str, drawn: bool) -> Markup:
     return tag("li", verdict_mark("look") if outside else None,
                tag("span", tag("b", one.label),
                    tag("span", "before ", tag("b", say(one.before)), ", after ",
-                       tag("b", say(one.after)), ": outside its limit." if outside else "."),
+                       tag("b", say(one.after)), ": outside its limit" if outside else None),
                    class_="df-item"), figure, data_reading=one.id,
                data_moved="yes" if one.moved else "no")
 
