@@ -164,6 +164,7 @@ if (toggle && box && panel) {
     if (event.key !== "/" || event.ctrlKey || event.metaKey || event.altKey) return;
     if (at?.isContentEditable || at?.matches("input, select, textarea")) return;
     event.preventDefault();
+    open();
     box.focus();
     box.select();
   });

@@ -84,6 +84,14 @@ def test_a_slash_in_a_field_is_a_slash(page: Page, server: Server) -> None:
     expect(page.locator(".md-search__output")).to_be_hidden()
 
 
+def test_the_slash_opens_find_on_a_small_screen_too(page: Page, server: Server) -> None:
+    page.goto(server.address + "changes/")
+    page.keyboard.press("/")
+    expect(page.locator("#df-search")).to_be_focused()
+    page.keyboard.press("Escape")
+    expect(page.locator("#df-search")).to_be_hidden()
+
+
 def test_an_empty_box_shows_the_pages_last_used(page: Page, server: Server) -> None:
     page.goto(server.address)
     page.locator(".df-bar [data-df=find]").click()
