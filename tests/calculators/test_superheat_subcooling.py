@@ -93,3 +93,9 @@ def test_swapped_hoses_and_swapped_clamps_are_named():
     assert "hoses" in hoses.errors[0]["message"]
     clamps = solved(suction_line_f=8)
     assert clamps.errors[0]["field"] == "suction_line_f"
+
+
+@pytest.mark.parametrize(("line", "level_"), [(49.0, "fine"), (45.0, "look"), (59.5, "look")])
+def test_usual_superheat_has_two_ends(line, level_):
+    # 116 psig is 42.6 °F dew at 6,200 ft: superheat of 6.4, 2.4 and 16.9 °F.
+    assert level("superheat", ranged=False, suction_line_f=line) == level_

@@ -84,7 +84,14 @@ def test_small_louvers_pull_on_the_closet():
 def test_a_deep_undercut_counts_half_for_the_federal_rule():
     answer = back(rooms=rooms(undercut_deck_in=2.5, transfer_in2=20.0))
     assert verdict_of(answer, "federal-room-area").level == "fine"
-    assert verdict_of(back(), "federal-room-area").level == "look"
+    wide = back(rooms=rooms(undercut_in=8.0, undercut_deck_in=1.0, transfer_in2=0.0))
+    assert verdict_of(wide, "federal-room-area").level == "look"
+    assert "Enough for the airflow" in verdict_of(wide, "federal-room-area").text
+
+
+def test_a_room_that_is_cut_for_its_airflow_is_said_once():
+    assert verdict_of(back(), "rooms-pressure").level == "hold"
+    assert verdict_of(back(), "federal-room-area").level == "fine"
 
 
 def test_the_range_widens_with_estimated_tape():

@@ -150,13 +150,15 @@ def _verdicts(job: Readings, paper: Paper, heat: float, cool: float) -> None:
                     heat=Quantity(heat, "°F diff", 1), wanted=Quantity(wanted, "°F diff", 0))
     else:
         low, high = USUAL_SUPERHEAT
-        paper.limit("superheat", heat, at_most=high, of="superheat_f", source=CHARGE_PAIR,
+        upper = high - heat <= heat - low
+        paper.limit("superheat", heat, at_most=high if upper else None,
+                    at_least=None if upper else low, of="superheat_f", source=CHARGE_PAIR,
                     beyond="look",
                     fine="Superheat is in the usual range for an expansion valve.",
                     look="Superheat is {value}; with an expansion valve it is usually {low} to "
-                         "{limit}.",
+                         "{high}.",
                     do=_what_to_do(cool, target if target is not None else 10.0, heat),
-                    low=Quantity(low, "°F diff", 0))
+                    low=Quantity(low, "°F diff", 0), high=Quantity(high, "°F diff", 0))
 
 
 def _what_to_do(cool: float, target: float, heat: float) -> str:

@@ -43,6 +43,8 @@ LEAK_AT_BOX_SHARE = 0.4
 ROOM_SHARE = 0.20
 ROOM_CFM = 25.0
 TOTAL_SHARE = 0.15
+# Rooms are brought within this part of their tolerance: the rest is for what is not known.
+AIM_WITHIN = 0.6
 MOST_BALANCING_ROUNDS = 16
 # Dampers that cost more than this much of the airflow are not set.
 KEPT_AIRFLOW_SHARE = 0.95
@@ -661,7 +663,7 @@ class Balanced(NamedTuple):
 
 
 def balance(path: AirPath, shares: Mapping[str, float], flows: Flows | None = None) -> Balanced:
-    """Close register dampers in rooms that get too much until every room is within tolerance.
+    """Close register dampers in rooms that get too much until all are well within tolerance.
 
     Dampers only take air away; a room that stays short after every richer room is brought down
     to its target needs a larger register or boot.
@@ -689,7 +691,7 @@ def balance(path: AirPath, shares: Mapping[str, float], flows: Flows | None = No
             room: flow - shares[room] / known * total for room, flow in rooms.items()
         }
         slack = {
-            room: room_tolerance_cfm(shares[room] / known * total) for room in rooms
+            room: AIM_WITHIN * room_tolerance_cfm(shares[room] / known * total) for room in rooms
         }
         short = tuple(room for room in rooms if off[room] < -slack[room])
         over = tuple(room for room in rooms if off[room] > slack[room])
