@@ -94,8 +94,8 @@ def _service(job: Readings, paper: Paper, kit: float) -> float:
 def _verdicts(job: Readings, paper: Paper, *, share: float, short: float, kit: float,
               amps: float, load: float) -> None:
     if job.hp_points is not None:
-        paper.verdict("unit", "fine", "A unit is chosen: *Heat pump against the home* has its "
-                      "numbers.", source=ARITHMETIC)
+        paper.verdict("unit", "fine", "A unit is chosen: its numbers stand under Heat pump "
+                      "against the home.", source=ARITHMETIC)
     else:
         paper.verdict(
             "unit", "fine" if short <= KITS_KW[-1] else "look",
@@ -132,8 +132,8 @@ def _verdicts(job: Readings, paper: Paper, *, share: float, short: float, kit: f
 def _panel(job: Readings, paper: Paper, amps: float) -> None:
     signs = "licensed electrician"
     if job.appliances is not None:
-        paper.verdict("panel", "fine", "The appliances are listed: *Service and panel* has the "
-                      "sum.", source=EXISTING_DWELLING, best="look", signs=signs)
+        paper.verdict("panel", "fine", "The appliances are listed: the sum stands under Service "
+                      "and panel.", source=EXISTING_DWELLING)
         return
     paper.limit(
         "panel", amps, at_most=job.main_breaker_a, of="first_service_a",
@@ -149,8 +149,8 @@ def _crossover(job: Readings, paper: Paper) -> None:
         paper.verdict("crossover", "fine", "One section: no crossover is needed.",
                       source=PRACTICE)
     elif job.trunks is not None:
-        paper.verdict("crossover", "fine", "The trunks are measured: *Which crossover* has the "
-                      "choice.", source=PRACTICE)
+        paper.verdict("crossover", "fine", "The trunks are measured: the choice stands under "
+                      "Which crossover.", source=PRACTICE)
     else:
         text, do = {
             "not looked": ("Nobody has looked whether a crossover is there.",

@@ -147,7 +147,8 @@ def _verdicts(job: Readings, paper: Paper, found: dict[str, return_path.ClosedRo
             do="Cut the areas in the table: transfer grilles, or a duct from ceiling to hall.",
             room=worst)
     # Where airflow asks for a cut already, the table names the area.
-    alone = [name for name in hud_short if found[name].to_cut_in2 <= 0]
+    alone = paper.decide("short by the rule alone",
+                         [name for name in hud_short if found[name].to_cut_in2 <= 0])
     if alone:
         paper.verdict("federal-room-area", "look",
                       "Enough for the airflow, and below what the federal rule for new homes asks, "
