@@ -12,9 +12,11 @@ from playwright.sync_api import Browser, BrowserContext
 from server import Server
 
 AXE = (MODULES / "axe-core" / "axe.min.js").read_text()
-RUN = """async () => {
-    const found = await axe.run(document, {resultTypes: ['violations'], runOnly: {type: 'tag',
-        values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']}});
+RUN = """async (only) => {
+    const tags = {type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa',
+        'best-practice']};
+    const found = await axe.run(document, {resultTypes: ['violations'],
+        runOnly: only ? {type: 'rule', values: only} : tags});
     return found.violations.map((v) => `${v.id} (${v.impact}): ` +
         v.nodes.slice(0, 3).map((n) => n.target.join(' ')).join(' | '));
 }"""
@@ -36,13 +38,11 @@ def running() -> Iterator[Server]:
         yield server
 
 
-@pytest.fixture(scope="module", params=["paper, phone", "paper, desk", "night, phone",
-                                        "night, desk"])
+@pytest.fixture(scope="module", params=["phone", "desk"])
 def reader(request: pytest.FixtureRequest, browser: Browser) -> Iterator[BrowserContext]:
-    scheme, place = request.param.split(", ")
-    made = browser.new_context(viewport=PHONE if place == "phone" else DESK,
-                               color_scheme="dark" if scheme == "night" else "light",
-                               service_workers="block", reduced_motion="reduce")
+    made = browser.new_context(viewport=PHONE if request.param == "phone" else DESK,
+                               color_scheme="light", service_workers="block",
+                               reduced_motion="reduce")
     yield made
     made.close()
 
@@ -52,11 +52,22 @@ def test_a_page_of_each_kind_has_no_fault(reader: BrowserContext, running: Serve
     page = reader.new_page()
     try:
         page.goto(running.address + path, wait_until="load")
+        # Rows of one table are made by one function: the first twenty stand for all.
+        page.evaluate("""() => {
+            for (const body of document.querySelectorAll('tbody'))
+                [...body.rows].slice(20).forEach((row) => row.remove());
+        }""")
         # The whole page in sight: nothing lies under the bar that is fixed to the window's foot.
         height = page.evaluate("document.documentElement.scrollHeight")
         page.set_viewport_size({"width": page.viewport_size["width"], "height": height + 200})
         page.evaluate(AXE)
         found = page.evaluate(RUN)
+        assert not found, "\n".join(found)
+        # At night the same page in other colours: only these can be at fault anew.
+        page.emulate_media(color_scheme="dark")
+        ground = page.evaluate("getComputedStyle(document.body).backgroundColor")
+        assert ground != "rgb(255, 255, 255)"
+        found = page.evaluate(RUN, ["color-contrast", "link-in-text-block"])
         assert not found, "\n".join(found)
     finally:
         page.close()
@@ -72,3 +83,17 @@ def test_the_audit_finds_a_planted_fault(reader: BrowserContext, running: Server
     page.close()
     assert "image-alt" in found
     assert "label" in found
+
+
+def test_the_audit_finds_letters_too_pale(reader: BrowserContext, running: Server):
+    page = reader.new_page()
+    page.goto(running.address)
+    page.evaluate("""() => {
+        const pale = document.querySelector('h1');
+        pale.style.color = '#cccccc';
+        pale.style.background = '#ffffff';
+    }""")
+    page.evaluate(AXE)
+    found = " ".join(page.evaluate(RUN, ["color-contrast"]))
+    page.close()
+    assert "color-contrast" in found
