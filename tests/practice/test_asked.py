@@ -62,7 +62,8 @@ def test_a_home_played_well_is_without_mistake_but_for_its_time(seed: int, units
 
 def test_every_region_is_markup_without_style_or_handler():
     reply = played(3)
-    shown = [*reply["regions"].values(), *ask("practice_home", seed=4, units="si")["regions"].values()]
+    other = ask("practice_home", seed=4, units="si")
+    shown = [*reply["regions"].values(), *other["regions"].values()]
     for name in ("home", "drills", "bench", "progress"):
         shown.append(str(practice_html(name)))
     for one in LESSONS:
