@@ -22,6 +22,18 @@ RUN = """async (only) => {
 }"""
 
 
+# A list of a thousand like things is audited by its first ones: the rest is the same markup.
+# The bar that is fixed to the window's foot goes to the page's own, so that it hides no field.
+PREPARE = """() => {
+    for (const list of document.querySelectorAll('table, tbody, main ul, article ul, article ol')) {
+        [...list.children].slice(12).forEach((each) => each.remove());
+    }
+    for (const each of document.querySelectorAll('body *')) {
+        if (getComputedStyle(each).position === 'fixed') each.style.position = 'static';
+    }
+}"""
+
+
 def one_of_each_kind(site: Path) -> list[str]:
     """Each page at the top, and of every folder its own page and the first one inside."""
     kinds: dict[tuple[str, int], str] = {}
@@ -57,9 +69,7 @@ def test_a_page_of_each_kind_has_no_fault(reader: BrowserContext, running: Serve
             for (const body of document.querySelectorAll('tbody'))
                 [...body.rows].slice(20).forEach((row) => row.remove());
         }""")
-        # The whole page in sight: nothing lies under the bar that is fixed to the window's foot.
-        height = page.evaluate("document.documentElement.scrollHeight")
-        page.set_viewport_size({"width": page.viewport_size["width"], "height": height + 200})
+        page.evaluate(PREPARE)
         page.evaluate(AXE)
         found = page.evaluate(RUN)
         assert not found, "\n".join(found)
@@ -89,7 +99,9 @@ def test_the_audit_finds_letters_too_pale(reader: BrowserContext, running: Serve
     page = reader.new_page()
     page.goto(running.address)
     page.evaluate("""() => {
-        const pale = document.querySelector('h1');
+        const pale = document.createElement('p');
+        pale.textContent = 'Too pale to read in the sun';
+        document.querySelector('article').prepend(pale);
         pale.style.color = '#cccccc';
         pale.style.background = '#ffffff';
     }""")
