@@ -138,27 +138,46 @@ async function remember(what, which, skills) {
 class PracticeHome extends Part {
   /** The home under way, as Python wrote it. */
   text = "";
+  /** What is asked for comes one after the other; what is tapped meanwhile waits.
+   * @type {Promise<any>} */
+  coming = Promise.resolve();
+
+  /** @param {() => Promise<any>} work @returns {Promise<any>} */
+  inTurn(work) {
+    this.coming = this.coming.then(work, work);
+    return this.coming;
+  }
 
   get seed() {
     return this.dataset.seed ?? "";
   }
 
   begin() {
-    this.addEventListener("submit", (event) => void this.submitted(event));
-    this.addEventListener("click", (event) => void this.clicked(event));
+    this.addEventListener("submit", (event) => {
+      event.preventDefault();
+      void this.inTurn(() => this.submitted(event));
+    });
+    this.addEventListener("click", (event) => {
+      const button = event.target instanceof Element ? event.target.closest("button") : null;
+      if (button && button.type !== "submit") void this.inTurn(() => this.clicked(button));
+    });
     addEventListener("hashchange", () => {
       const number = numberInAddress();
-      if (number !== null && number !== this.seed) void this.take(number);
+      if (number !== null && number !== this.seed) void this.inTurn(() => this.take(number));
     });
     const number = numberInAddress();
     const text = kept(HOME);
     if (text && (number === null || text.includes(`"seed": ${number},`) || text.includes(`"seed": ${number}}`))) {
-      void this.ask("practice_home", { state: text }).then((done) => done || this.take(number ?? this.seed));
-    } else if (number !== null) void this.take(number);
-    else if (unitsInUse() !== this.dataset.units) void this.take(this.seed);
+      void this.inTurn(async () => (await this.ask("practice_home", { state: text })) || this.take(number ?? this.seed));
+    } else if (number !== null) void this.inTurn(() => this.take(number));
+    else if (unitsInUse() !== this.dataset.units) void this.inTurn(() => this.take(this.seed));
   }
 
-  async unitsChanged() {
+  unitsChanged() {
+    return this.inTurn(() => this.inOtherUnits());
+  }
+
+  async inOtherUnits() {
     const form = this.decide;
     const before = form ? new FormData(form) : null;
     await this.ask("practice_home", this.text ? { state: this.text } : { seed: this.seed });
@@ -205,7 +224,6 @@ class PracticeHome extends Part {
 
   /** @param {Event} event */
   async submitted(event) {
-    event.preventDefault();
     const form = event.target;
     if (!(form instanceof HTMLFormElement)) return;
     const data = new FormData(form);
@@ -239,10 +257,8 @@ class PracticeHome extends Part {
     return this.text;
   }
 
-  /** @param {Event} event */
-  async clicked(event) {
-    const button = event.target instanceof Element ? event.target.closest("button") : null;
-    if (!button) return;
+  /** @param {HTMLButtonElement} button */
+  async clicked(button) {
     const id = button.dataset.measure;
     if (id) {
       const state = await this.begun();

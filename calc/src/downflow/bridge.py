@@ -652,7 +652,7 @@ _PRACTICE = ("practice_home", "practice_measure", "practice_answer", "practice_j
              "progress_seen", "progress_name", "progress_merge")
 
 _OPS: dict[str, Callable[[Request], Reply]] = {
-    **{name: _practice for name in _PRACTICE},
+    **dict.fromkeys(_PRACTICE, _practice),
     "photo": _photo, "photo_gone": _photo_gone, "record": _record, "papers": _papers,
     "hello": _hello, "open": _open, "new": _new, "rename": _rename, "copy": _copy,
     "enter": _enter, "table": _table, "put": _put, "visit": _visit, "confirm": _confirm,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Mapping
 from typing import Any
 
@@ -106,8 +107,11 @@ def _known(one: Desk, system: str) -> Markup:
     home = one.home
     done = [d for d in one.done if not measures.is_step(d)]
     body: list[Markup] = []
+    told: set[str] = set()
     for id_ in done:
-        rows = measures.observe(home, id_)
+        rows = [r for r in measures.observe(home, id_)
+                if not (isinstance(r.value, list) and r.name in told)]
+        told |= {r.name for r in rows}
         body.append(tag("section", tag("h4", measures.measure(id_).label, tabindex="-1"),
                         readings_html(rows, system), data_read=id_))
     if any(d in ("belly", "registers", "inside") for d in done):
@@ -145,7 +149,17 @@ def readings_html(rows: list[Reading], system: str) -> Markup:
     return together(
         tag("dl", [tag("div", tag("dt", r.label), tag("dd", tag("b", reading_text(r, system))))
                    for r in plain], class_="df-beside") if plain else None,
-        [table_html(fact(r.name), r.value, system) for r in tables])
+        [tag("details", tag("summary", f"{r.label}: {len(r.value)} rows"),
+             rows_html(r.name, r.value, system)) for r in tables])
+
+
+def rows_html(name: str, rows: list[dict[str, Any]], system: str) -> Markup:
+    """A table of the job sheet with the names of its rows."""
+    one = fact(name)
+    columns = tuple(dataclasses.replace(c, name="row") if c.name == "id" else c
+                    for c in one.columns)
+    named = [{"row" if key == "id" else key: value for key, value in row.items()} for row in rows]
+    return table_html(dataclasses.replace(one, columns=columns), named, system, caption=False)
 
 
 def reading_text(one: Reading, system: str) -> str:
@@ -338,7 +352,7 @@ def question_html(one: Question, system: str = "ip") -> Markup:
                         class_="df-fact__line"))
     key = "lesson" if one.kind == "lesson" else f"{one.seed}"
     return together(
-        tag("h3", f"{drills.KINDS[one.kind]} · question {one.seed}", id="question",
+        tag("h2", f"{drills.KINDS[one.kind]} · question {one.seed}", id="question",
             tabindex="-1") if one.kind in drills.KINDS else None,
         _given(one.given, system),
         tag("form",
@@ -356,7 +370,8 @@ def _given(rows: tuple[Given, ...], system: str) -> Markup | None:
     return together(
         tag("dl", [tag("div", tag("dt", g.label), tag("dd", tag("b", _given_text(g, system))))
                    for g in plain], class_="df-beside"),
-        [table_html(fact(g.fact), g.value, system) for g in tables])
+        [together(tag("h3", g.label), rows_html(g.fact, g.value, system))
+         for g in tables])
 
 
 def _given_text(one: Given, system: str) -> str:
