@@ -112,7 +112,8 @@ def test_a_job_with_photos_goes_out_and_comes_in_as_one_zip(
     open_page(there, server, "job-sheet/")
     there.locator("df-jobs summary").click()
     there.locator("df-jobs input[type=file]").set_input_files(file)
-    eventually(lambda: "is here and open" in there.locator('df-jobs [data-piece="say"]').inner_text())
+    said = there.locator('df-jobs [data-piece="say"]')
+    eventually(lambda: "is here and open" in said.inner_text())
     assert stored(there) == stored(page)
     assert sorted(k["id"] for k in there.evaluate(KEPT)) == sorted(ids)
     open_page(there, server, RECORD)
@@ -128,7 +129,8 @@ def test_a_zip_without_a_job_sheet_changes_nothing(server: Server, page: Page, t
     open_page(page, server, "job-sheet/")
     page.locator("df-jobs summary").click()
     page.locator("df-jobs input[type=file]").set_input_files(file)
-    eventually(lambda: "could not be read" in page.locator('df-jobs [data-piece="say"]').inner_text())
+    said = page.locator('df-jobs [data-piece="say"]')
+    eventually(lambda: "could not be read" in said.inner_text())
     assert page.locator("df-jobs [data-job]").count() == 0
 
 

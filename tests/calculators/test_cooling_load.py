@@ -78,7 +78,8 @@ def test_above_2000_metres_the_method_is_an_estimate(height, level):
 
 def test_windows_by_side_must_add_up():
     few = [{"side": "S", "area_ft2": 40.0}]
-    assert verdict_of(solve_demo("cooling-load", windows_by_side=few), "sides-known").level == "look"
+    answer = solve_demo("cooling-load", windows_by_side=few)
+    assert verdict_of(answer, "sides-known").level == "look"
     assert verdict_of(solve_demo("cooling-load"), "sides-known").level == "fine"
     assert verdict_of(solve_demo("cooling-load", windows_by_side=None),
                       "sides-known").level == "look"

@@ -3,9 +3,9 @@
 import pytest
 
 from downflow.demo import demo_job
+from downflow.facts.job import Entry
 from downflow.plan import plan, the_chain
 from downflow.render.first import MOST_FACTS, first_facts, first_job
-from downflow.facts.job import Entry
 from downflow.testing import solve_demo, verdict_of
 
 BARE = {"hp_points": None, "appliances": None, "trunks": None, "cabinet_width_in": None}
