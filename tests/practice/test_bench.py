@@ -100,3 +100,16 @@ def test_what_is_not_on_the_bench_is_refused():
         bench.bench("gremlins", "some")
     with pytest.raises(ValueError, match="no severity"):
         bench.bench("filter", "a little")
+
+
+def test_before_and_after_stand_on_one_rule_with_their_words():
+    from downflow.drawing import Limit, rule_of_two
+
+    figure = str(rule_of_two("t", "Superheat", 8.0, 13.7, "°F diff",
+                             limits=[Limit(5.0, "least"), Limit(15.0, "most")],
+                             decimals=1).figure())
+    assert "before 8.0" in figure
+    assert "after 13.7" in figure
+    assert "At least 5.0" in figure
+    same = str(rule_of_two("s", "Static", 0.2, 0.2, "in w.c.", decimals=2).figure())
+    assert "before 0.20" in same
