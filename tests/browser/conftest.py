@@ -16,7 +16,7 @@ from server import Server
 
 # Any name but this machine's own leads nowhere, so that a foreign request cannot even succeed.
 NOWHERE_ELSE = "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"
-PATIENCE_MS = 30_000
+PATIENCE_MS = 60_000
 PHONE = {"width": 390, "height": 844}
 DESK = {"width": 1366, "height": 900}
 

@@ -13,7 +13,7 @@ from server import Server
 MATCH = "calculators/heat-pump-match/"
 
 
-def until(page: Page, script: str, seconds: float = 20) -> Any:
+def until(page: Page, script: str, seconds: float = 60) -> Any:
     """Waits until a script gives something true: the site's policy allows no other way."""
     end = time.monotonic() + seconds
     while True:
@@ -68,7 +68,7 @@ def stored(page: Page) -> dict[str, Any]:
     return found
 
 
-def eventually(check: Callable[[], bool], seconds: float = 15) -> None:
+def eventually(check: Callable[[], bool], seconds: float = 60) -> None:
     """Waits until a check holds."""
     end = time.monotonic() + seconds
     while not check():
