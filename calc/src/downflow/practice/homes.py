@@ -523,13 +523,16 @@ class _Builder:
         """Transfer openings that keep each closed room within its limit."""
         f = self.facts
         found = plant.air_of(f, plant.Conditions(filter_loading=0.0), self.airflow)
+        shares = air_path.load_shares(f["rooms"], None)
         gets: dict[str, float] = {}
         for row in f["registers"]:
             gets[row["room"]] = gets.get(row["room"], 0.0) + found.flows.register_cfm[row["id"]]
         rows = []
         for row in f["rooms"]:
             if row["closes"]:
-                flow = 1.8 * gets.get(row["id"], 0.0) + 10.0
+                # Open, or once the dampers give it its share of the load.
+                flow = 1.3 * max(gets.get(row["id"], 0.0),
+                                 shares[row["id"]] * self.airflow) + 15.0
                 limit = ROOM_CLEAR * return_path.room_limit_pa(flow)
                 need = return_path.transfer_area_in2(flow, limit, found.density_lb_ft3)
                 under = return_path.undercut_area_in2(row["door_width_in"], row["undercut_in"])
