@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from pathlib import Path
 
+import find_index
 import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
@@ -23,8 +24,14 @@ def page(title: str, body: str = "", **meta: str) -> str:
 
 
 @pytest.fixture
-def make(tmp_path: Path) -> Make:
-    """Build a small handbook with the real theme, look and hook."""
+def make(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Make:
+    """Build a small handbook with the real theme, look and hook.
+
+    What people call the pages speaks of the whole handbook: a small one has no use for it.
+    """
+    words = tmp_path / "words.json"
+    words.write_text('{"same": {}, "pages": {}}', "utf-8")
+    monkeypatch.setattr(find_index, "WORDS", words)
     def work(pages: dict[str, str]) -> Path:
         docs = tmp_path / "docs"
         for name, text in {"index.md": page("Start"), **pages}.items():
