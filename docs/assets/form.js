@@ -7,7 +7,7 @@
  *                            errors [{field, message}], or null when a newer change took its place
  *   badFields(form)          the fields whose last change was refused
  *   keepTyped(form)          call before the form is painted anew; what it returns puts back
- *                            what was refused, and the focus
+ *                            what was refused, rows that are not yet full, and the focus
  *
  * Text is passed on as it was typed. Nothing here reads a number.
  */
@@ -62,9 +62,28 @@ export const badFields = (form) => [...form.querySelectorAll("[data-fact][data-b
 /** The name of a field as it stands over it. @param {HTMLElement} field */
 export const nameOf = (field) => (field.querySelector("label, legend")?.textContent ?? "").trim().toLowerCase();
 
+/** The rows that a reader types in. @param {HTMLElement} field @returns {Element} */
+const gridOf = (field) => field.querySelector("[data-own-rows]") ?? field;
+
+/** Puts rows of the reader's own in the place of the worked example's. @param {HTMLElement} field */
+function ownRows(field) {
+  field.querySelector("[data-example-rows]")?.remove();
+  const own = field.querySelector("[data-own-rows]");
+  if (own instanceof HTMLElement) own.hidden = false;
+  field.querySelector("button[data-own]")?.remove();
+}
+
+/** Whether rows were begun that the job does not have yet. @param {HTMLElement} field */
+function unfinished(field) {
+  if (field.dataset.kind !== "table") return false;
+  const grid = gridOf(field);
+  if (grid instanceof HTMLElement && grid.hidden) return false;
+  return !rowsOf(field).full || (field.querySelector("[data-own-rows]") !== null && rowsOf(field).rows.length > 0);
+}
+
 /** @param {HTMLElement} field @returns {{rows: Record<string, string>[], lines: HTMLElement[], full: boolean}} */
 function rowsOf(field) {
-  const grid = field.querySelector("[data-own-rows]") ?? field;
+  const grid = gridOf(field);
   /** @type {Record<string, string>[]} */
   const rows = [];
   /** @type {HTMLElement[]} */
@@ -98,7 +117,7 @@ function rowsOf(field) {
 
 /** Gives the rows of a grid their numbers anew. @param {HTMLElement} field */
 function renumber(field) {
-  const grid = field.querySelector("[data-own-rows]") ?? field;
+  const grid = gridOf(field);
   grid.querySelectorAll("tbody > tr").forEach((line, index) => {
     for (const input of line.querySelectorAll("[name]")) {
       input.setAttribute("name", (input.getAttribute("name") ?? "").replace(/\[[\d#]*\]/, `[${index}]`));
@@ -204,13 +223,8 @@ export function watchForm(form, send) {
       beside?.focus();
       void changed(field);
     } else if (target.dataset.own !== undefined) {
-      field.querySelector("[data-example-rows]")?.remove();
-      const own = field.querySelector("[data-own-rows]");
-      if (own instanceof HTMLElement) {
-        own.hidden = false;
-        /** @type {HTMLElement | null} */ (own.querySelector("input:not([type=hidden]), select"))?.focus();
-      }
-      target.remove();
+      ownRows(field);
+      /** @type {HTMLElement | null} */ (gridOf(field).querySelector("input:not([type=hidden]), select"))?.focus();
     }
   });
   form.addEventListener("keydown", (event) => {
@@ -227,7 +241,7 @@ export function watchForm(form, send) {
 
 /** @param {HTMLElement} field @returns {HTMLTableRowElement | null} */
 function addRow(field) {
-  const grid = field.querySelector("[data-own-rows]") ?? field;
+  const grid = gridOf(field);
   const most = Number(field.querySelector("[data-most]")?.getAttribute("data-most"));
   const body = grid.querySelector("tbody");
   const blank = grid.querySelector("template");
@@ -243,8 +257,10 @@ function addRow(field) {
  * @returns {() => void}
  */
 export function keepTyped(form, sameUnits = true) {
-  const kept = badFields(form).map((field) => ({
+  const kept = [...form.querySelectorAll("[data-fact]")].filter((e) => e instanceof HTMLElement)
+    .filter((field) => field.dataset.bad !== undefined || unfinished(field)).map((field) => ({
     fact: field.dataset.fact ?? "",
+    lines: field.dataset.kind === "table" ? gridOf(field).querySelectorAll("tbody > tr").length : 0,
     message: field.querySelector(":scope > .df-error")?.textContent ?? "",
     typed: [...field.querySelectorAll("input, select")].map((each) => ({
       name: each.getAttribute("name") ?? "", value: /** @type {HTMLInputElement} */ (each).value })),
@@ -256,14 +272,19 @@ export function keepTyped(form, sameUnits = true) {
     place: active instanceof HTMLInputElement && active.type === "text" ? active.selectionStart : null,
   } : null;
   return () => {
-    for (const { fact, message, typed } of kept) {
+    for (const { fact, lines, message, typed } of kept) {
       const field = form.querySelector(`[data-fact="${CSS.escape(fact)}"]`);
       if (!(field instanceof HTMLElement)) continue;
+      if (lines) {
+        ownRows(field);
+        while (gridOf(field).querySelectorAll("tbody > tr").length < lines && addRow(field));
+        [...gridOf(field).querySelectorAll("tbody > tr")].slice(lines).forEach((line) => line.remove());
+      }
       for (const { name, value } of typed) {
         const input = field.querySelector(`[name="${CSS.escape(name)}"]:not([type=radio])`);
         if (input instanceof HTMLInputElement || input instanceof HTMLSelectElement) input.value = value;
       }
-      showProblems(field, [{ field: fact, message }]);
+      if (message) showProblems(field, [{ field: fact, message }]);
     }
     const again = focused?.id ? document.getElementById(focused.id) : null;
     if (again && form.contains(again)) {

@@ -22,6 +22,12 @@ document.dispatchEvent(new CustomEvent('downflow:job', {detail: DETAIL}));
 
 
 def with_steps(page: Page, detail: str = "{id: 'home', name: 'Lot 14'}") -> None:
+    # The page's own store first says which job is open; what it says later would win.
+    page.evaluate("""async () => {
+        const store = await import(document.querySelector('script[src*="offline.js"]')
+            .src.replace('offline.js', 'store.js'));
+        await store.jobs.ready;
+    }""")
     page.evaluate(f"() => {{ {STEPS.replace('DETAIL', detail)} }}")
 
 
