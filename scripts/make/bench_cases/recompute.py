@@ -48,20 +48,28 @@ CHANGE = """async ([warming, changes]) => {
     }
     const next = (name) => new Promise((resolve) => calculator.addEventListener(name,
         (event) => resolve(event.detail.milliseconds), {once: true}));
-    const field = [...calculator.querySelectorAll('form input[inputmode=decimal]')].find(
+    const fields = [...calculator.querySelectorAll('form input[inputmode=decimal]')].filter(
         (input) => !input.dataset.column && Number(input.value.replaceAll(',', '')));
-    if (!field) return null;
-    const first = Number(field.value.replaceAll(',', ''));
     // Every value is a new one, far enough from the last to show, near enough to be allowed.
     const type = async (n) => {
         const answered = next('downflow:answer');
         field.value = String(Number((first * (1 + (n % 5 + 1) / 50 + n / 5000)).toFixed(4)));
         field.dispatchEvent(new Event('input', {bubbles: true}));
-        return Promise.race([answered, new Promise((resolve) => setTimeout(resolve, 5000, -1))]);
+        return Promise.race([answered, new Promise((resolve) => setTimeout(resolve, 3000, -1))]);
     };
-    field.focus();
-    const first_change = await type(0);
-    if (first_change < 0) return null;
+    // Some fields take no other value than they have: the first that does is the one.
+    let field, first, first_change = -1;
+    while (first_change < 0 && (field = fields.shift())) {
+        const before = field.value;
+        first = Number(before.replaceAll(',', ''));
+        field.focus();
+        first_change = await type(0);
+        if (first_change >= 0) break;
+        field.value = before;
+        field.dispatchEvent(new Event('input', {bubbles: true}));
+        await new Promise((resolve) => setTimeout(resolve, 300));
+    }
+    if (!field) return null;
     const answers = [];
     for (let n = 1; n <= warming + changes; n++) {
         if (n === warming + 1) globalThis.asked.length = 0;
